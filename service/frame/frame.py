@@ -1,0 +1,192 @@
+"""The laid-out frame as a value: members, panels, fixings, openings, levels, sizes and the sums that must hold."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+import msgspec
+
+from service.frame.member import Box, CutWhen, Member
+
+
+class PanelRole(StrEnum):
+    """What a board is (`knowledge/framing.md`, section 11)."""
+
+    FACE_BASE = "face_base"
+    FACE_CHEEK_LEFT = "face_cheek_left"
+    FACE_CHEEK_RIGHT = "face_cheek_right"
+    FACE_UPPER = "face_upper"
+    RETURN_LEFT = "return_left"  # closed end: floor to top
+    RETURN_RIGHT = "return_right"
+    RETURN_BASE_LEFT = "return_base_left"  # open end: below the glass
+    RETURN_BASE_RIGHT = "return_base_right"
+    RETURN_UPPER_LEFT = "return_upper_left"  # open end: above the glass
+    RETURN_UPPER_RIGHT = "return_upper_right"
+    LID = "lid"
+    LINING_BOTTOM = "lining_bottom"
+    LINING_TOP = "lining_top"
+    LINING_LEFT = "lining_left"
+    LINING_RIGHT = "lining_right"
+    BACKBOARD = "backboard"
+
+
+class Layer(StrEnum):
+    """Which board a panel is cut from."""
+
+    FACING = "facing"  # faces and returns: the board of the brief
+    LID = "lid"
+    LINING = "lining"
+    BACKBOARD = "backboard"
+
+
+class CutOut(msgspec.Struct, frozen=True, kw_only=True):
+    """A hole in a panel, from the panel's lower left corner as one faces it."""
+
+    kind: str  # `recess`
+    x_tenth_mm: int
+    y_tenth_mm: int
+    width_tenth_mm: int
+    height_tenth_mm: int
+
+
+class Panel(msgspec.Struct, frozen=True, kw_only=True):
+    """One board as cut. Width runs along the wall for faces, out of it for returns; height up, or out for a lid."""
+
+    mark: str  # "P-FU1"
+    role: PanelRole
+    layer: Layer
+    thickness_tenth_mm: int
+    width_tenth_mm: int
+    height_tenth_mm: int
+    cut_width_mm: int
+    cut_height_mm: int
+    cut_when: CutWhen
+    box: Box
+    cut_outs: tuple[CutOut, ...] = ()
+    taper_tenth_mm: int = 0  # its low edge is cut tapered by this much for the fall of the floor
+    joint_below: bool = False  # its lower edge is a joint with the strip below
+    joint_left: bool = False
+
+
+class Opening(msgspec.Struct, frozen=True, kw_only=True):
+    """A hole in the front of the frame: the fire's or the screen recess."""
+
+    kind: str  # `fire`, `recess`
+    x0_tenth_mm: int
+    x1_tenth_mm: int
+    z0_tenth_mm: int
+    z1_tenth_mm: int
+
+
+class Levels(msgspec.Struct, frozen=True, kw_only=True):
+    """Heights above the highest floor point; None without a screen."""
+
+    platform_tenth_mm: int  # z0
+    appliance_top_tenth_mm: int  # z1: top of the opening, underside of the upper frame
+    upper_top_tenth_mm: int  # z2
+    finished_top_tenth_mm: int  # H or P
+    recess_sill_tenth_mm: int | None = None  # zs
+    recess_head_tenth_mm: int | None = None  # zh
+    screen_centre_tenth_mm: int | None = None  # zc
+
+
+class Recess(msgspec.Struct, frozen=True, kw_only=True):
+    """The screen recess. Clear sizes are inside the linings, framing sizes inside the timber."""
+
+    clear_width_tenth_mm: int
+    clear_height_tenth_mm: int
+    depth_tenth_mm: int  # Dr, from the finished face
+    framing_width_tenth_mm: int
+    framing_height_tenth_mm: int
+    framing_depth_tenth_mm: int  # of the linings: Dr - tf
+    full_width: bool  # without jamb studs
+    jamb_gap_tenth_mm: int  # between jamb and ladder; 0 when full width
+    rest_behind_bearers_tenth_mm: int
+    row_levels_tenth_mm: tuple[int, ...]  # heights of the bracket's hole rows
+    bearer_back_tenth_mm: int  # yb: front face of the bearers
+
+
+class Sizes(msgspec.Struct, frozen=True, kw_only=True):
+    """Overall sizes (`knowledge/framing.md`, section 2)."""
+
+    finished_width_tenth_mm: int  # W
+    finished_depth_tenth_mm: int  # D
+    frame_width_tenth_mm: int  # Wf
+    frame_depth_tenth_mm: int  # Df
+    rail_length_tenth_mm: int  # Lr
+    cross_noggin_length_tenth_mm: int  # n
+    opening_width_tenth_mm: int  # Ao
+    opening_height_tenth_mm: int  # Az
+    upper_height_tenth_mm: int  # Hu
+    trimmer_span_tenth_mm: int
+    board_opening_width_tenth_mm: int  # of the cut edge of the board around the fire
+    recess: Recess | None = None
+
+
+class Term(msgspec.Struct, frozen=True, kw_only=True):
+    """One part of a closure sum."""
+
+    name: str
+    value_tenth_mm: int
+
+
+class Closure(msgspec.Struct, frozen=True, kw_only=True):
+    """A sum of parts that must equal a whole exactly."""
+
+    name: str
+    terms: tuple[Term, ...]
+    total_name: str
+    total_tenth_mm: int
+
+
+class WallFixing(msgspec.Struct, frozen=True, kw_only=True):
+    """One fixing of the upper frame into the wall, driven through a rear member."""
+
+    x_tenth_mm: int
+    z_tenth_mm: int
+    counted: bool  # False: lies in a cable zone that was not scanned
+    through: str  # mark of the member
+
+
+class CeilingScrew(msgspec.Struct, frozen=True, kw_only=True):
+    """One screw through a top rail into a joist."""
+
+    x_tenth_mm: int
+    y_tenth_mm: int
+    through: str
+
+
+class Station(msgspec.Struct, frozen=True, kw_only=True):
+    """One line of uprights of the base: bracket to the wall, packers for the fall of the floor."""
+
+    x_tenth_mm: int
+    packer_tenth_mm: int
+
+
+class Additions(msgspec.Struct, frozen=True, kw_only=True):
+    """What strengthening adds to the laid-out frame. The checks decide it; the layout only places it."""
+
+    ply_count: int | None = None  # None: the starting guess of framing.md, section 8
+    bracketed_roles: tuple[str, ...] = ()  # roles of rails that get a bracket at each end (step 8)
+    extra_rear_rails_tenth_mm: tuple[int, ...] = ()  # undersides (step 10)
+    reasons: tuple[str, ...] = ()
+
+
+class Frame(msgspec.Struct, frozen=True, kw_only=True):
+    """A frame that closes to a tenth of a millimetre."""
+
+    members: tuple[Member, ...]
+    panels: tuple[Panel, ...]
+    openings: tuple[Opening, ...]
+    levels: Levels
+    sizes: Sizes
+    closures: tuple[Closure, ...]
+    stations: tuple[Station, ...]
+    wall_fixings: tuple[WallFixing, ...]
+    ceiling_screws: tuple[CeilingScrew, ...]
+    ply_count: int
+    left_open: bool
+    right_open: bool
+    full_height: bool
+    screen_hung: bool
+    notes: tuple[str, ...] = ()  # what the fitter must know of how it was laid out
