@@ -1,0 +1,14 @@
+"""Doors for sheets; written next."""
+from service.cutting.pieces import STANDARD, Effort, SheetJob, Stop, never
+from service.cutting.plan import SheetPlan
+from service.errors import Fault
+
+
+def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> SheetPlan:
+    """Cut sheets."""
+    raise NotImplementedError
+
+
+def faults_of_sheets(job: SheetJob) -> tuple[Fault, ...]:
+    """Find all faults."""
+    raise NotImplementedError
