@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from typing import Final
 
 import msgspec
+
+# Factors to millimetres are by definition; which slips are worth naming, and in which order: common practice, no source.
+SLIPS: Final = (
+    (10.0, "centimetres"),
+    (1000.0, "metres"),
+    (25.4, "inches"),
+    (100.0, "decimetres"),
+    (0.1, "tenths of a millimetre"),
+)
 
 
 class Reason(StrEnum):
@@ -85,7 +95,7 @@ def likely_slip(value: float, low: float, high: float, unit: str) -> str:
     """
     if unit != "mm" or value <= 0 or low <= value <= high:
         return ""
-    for factor, name in ((10.0, "centimetres"), (1000.0, "metres"), (25.4, "inches"), (100.0, "decimetres"), (0.1, "tenths of a millimetre")):
+    for factor, name in SLIPS:
         if low <= value * factor <= high:
             return f"{value:g} looks like {name}: {value * factor:g} mm?"
     return ""

@@ -66,7 +66,7 @@ class CorniceKind(StrEnum):
     POLYSTYRENE = "polystyrene"
 
 
-class Cornice(Input, kw_only=True):
+class Cornice(Input, frozen=True, kw_only=True):
     """The moulding and how far it comes down and out."""
 
     kind: CorniceKind = CorniceKind.NONE
@@ -83,7 +83,7 @@ class FittingKind(StrEnum):
     HATCH = "hatch"
 
 
-class CeilingFitting(Input, kw_only=True):
+class CeilingFitting(Input, frozen=True, kw_only=True):
     """One thing in the ceiling and where it is."""
 
     kind: FittingKind
@@ -91,18 +91,18 @@ class CeilingFitting(Input, kw_only=True):
     y_mm: OutYMm
 
 
-class Ceiling(Input, kw_only=True):
+class Ceiling(Input, frozen=True, kw_only=True):
     """The ceiling. Joist positions are x for joists across the wall and y for joists along it."""
 
     kind: CeilingKind | None = None
     joists: JoistDirection | None = None
     joist_positions_mm: Annotated[tuple[WallXMm, ...], Meta(max_length=60)] | None = None
     first_joist_mm: WallXMm | None = None
-    joist_spacing_mm: Annotated[float, Meta(ge=150, le=1_200, description="Centre to centre, mm; usually 300 to 650.")] | None = None
+    joist_spacing_mm: Annotated[float, Meta(ge=150, le=1_200, description="Centre to centre; usually 300 to 650.")] | None = None
     joist_thickness_mm: Annotated[float, Meta(ge=30, le=150)] | None = None
     noggins: Noggins | None = None
     access_above: AccessAbove | None = None
-    lining_mm: Annotated[float, Meta(ge=0, le=80, description="Board or plaster on the joists, mm; usually 9 to 40.")] | None = None
+    lining_mm: Annotated[float, Meta(ge=0, le=80, description="Board or plaster on joists; usually 9 to 40.")] | None = None
     slope_deg: Annotated[float, Meta(ge=0, le=60)] | None = None
     slope_axis: SlopeAxis | None = None
     textured_coating: Answer | None = None

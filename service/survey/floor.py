@@ -10,7 +10,7 @@ from msgspec import Meta
 from service.survey.fields import Answer, Input, OutYMm, WallXMm
 
 
-class FloorLevel(Input, kw_only=True):
+class FloorLevel(Input, frozen=True, kw_only=True):
     """Level of the floor at a point against a laser line; only differences count."""
 
     x_mm: WallXMm
@@ -56,11 +56,11 @@ class SkirtingProfile(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Floor(Input, kw_only=True):
+class Floor(Input, frozen=True, kw_only=True):
     """The floor."""
 
     levels: Annotated[tuple[FloorLevel, ...], Meta(max_length=60)] | None = None
-    fall_mm: Annotated[float, Meta(ge=0, le=60, description="Fall over the width of the breast, mm; usually 0 to 15.")] | None = None
+    fall_mm: Annotated[float, Meta(ge=0, le=60, description="Fall over the width of the breast; usually 0 to 15.")] | None = None
     low_end: LowEnd | None = None
     construction: FloorConstruction | None = None
     covering: Covering | None = None

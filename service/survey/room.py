@@ -10,7 +10,7 @@ from msgspec import Meta
 from service.survey.fields import HeightZMm, Input, OutYMm, WallXMm
 
 
-class HeightPoint(Input, kw_only=True):
+class HeightPoint(Input, frozen=True, kw_only=True):
     """One clear height, floor to ceiling."""
 
     x_mm: WallXMm
@@ -28,7 +28,7 @@ class ObstacleKind(StrEnum):
     STAIR = "stair"
 
 
-class Obstacle(Input, kw_only=True):
+class Obstacle(Input, frozen=True, kw_only=True):
     """A door, window or the like near the breast, as a rectangle on the wall and how far it reaches into the room."""
 
     kind: ObstacleKind
@@ -39,7 +39,7 @@ class Obstacle(Input, kw_only=True):
     reach_mm: OutYMm = 0.0
 
 
-class Room(Input, kw_only=True):
+class Room(Input, frozen=True, kw_only=True):
     """The room. x runs from the left end of the wall, y out of it, z up from the finished floor."""
 
     heights: Annotated[tuple[HeightPoint, ...], Meta(max_length=60)] | None = None
@@ -47,6 +47,6 @@ class Room(Input, kw_only=True):
     breast_centre_from_left_mm: WallXMm | None = None
     depth_mm: Annotated[float, Meta(ge=1_500, le=12_000, description="Wall to opposite wall, mm.")] | None = None
     seat_distance_mm: Annotated[float, Meta(ge=800, le=12_000, description="Eyes to screen, mm.")] | None = None
-    eye_height_mm: Annotated[float, Meta(ge=600, le=1_900, description="Eyes of a seated person above the floor, mm.")] | None = None
+    eye_height_mm: Annotated[float, Meta(ge=600, le=1_900, description="Eyes above the floor when seated, mm.")] | None = None
     volume_m3: Annotated[float, Meta(gt=0, le=2_000)] | None = None
     obstacles: Annotated[tuple[Obstacle, ...], Meta(max_length=40)] | None = None

@@ -23,7 +23,7 @@ class AccessoryKind(StrEnum):
     ROUTER = "router"
 
 
-class Accessory(Input, kw_only=True):
+class Accessory(Input, frozen=True, kw_only=True):
     """One electrical thing on the host wall."""
 
     kind: AccessoryKind
@@ -65,7 +65,7 @@ class PipeKind(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Pipe(Input, kw_only=True):
+class Pipe(Input, frozen=True, kw_only=True):
     """A run of pipe in the wall."""
 
     kind: PipeKind
@@ -75,7 +75,7 @@ class Pipe(Input, kw_only=True):
     z1_mm: HeightZMm
 
 
-class Radiator(Input, kw_only=True):
+class Radiator(Input, frozen=True, kw_only=True):
     """A radiator on the wall."""
 
     x0_mm: WallXMm
@@ -94,7 +94,7 @@ class VentServes(StrEnum):
     UNKNOWN = "unknown"
 
 
-class AirVent(Input, kw_only=True):
+class AirVent(Input, frozen=True, kw_only=True):
     """An air vent in the wall."""
 
     x_mm: WallXMm
@@ -110,7 +110,7 @@ class AlarmKind(StrEnum):
     CO = "co"
 
 
-class Alarm(Input, kw_only=True):
+class Alarm(Input, frozen=True, kw_only=True):
     """An alarm in the room."""
 
     kind: AlarmKind
@@ -119,7 +119,7 @@ class Alarm(Input, kw_only=True):
     linked: bool = False
 
 
-class Services(Input, kw_only=True):
+class Services(Input, frozen=True, kw_only=True):
     """Services on the host wall."""
 
     accessories: Annotated[tuple[Accessory, ...], Meta(max_length=60)] | None = None
@@ -158,7 +158,7 @@ class ExistingBreast(StrEnum):
     TO_BE_COVERED = "to_be_covered"
 
 
-class Chimney(Input, kw_only=True):
+class Chimney(Input, frozen=True, kw_only=True):
     """The old chimney, if there is one."""
 
     flue: Flue | None = None

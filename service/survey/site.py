@@ -39,7 +39,7 @@ class RouteKind(StrEnum):
     LIFT = "lift"
 
 
-class RoutePart(Input, kw_only=True):
+class RoutePart(Input, frozen=True, kw_only=True):
     """A narrow place on the way in."""
 
     kind: RouteKind
@@ -65,14 +65,14 @@ class Workspace(StrEnum):
     NONE = "none"
 
 
-class Site(Input, kw_only=True):
+class Site(Input, frozen=True, kw_only=True):
     """The site."""
 
     country: Country | None = None
     building: Building | None = None
     storey: Annotated[int, Meta(ge=0, le=40)] | None = None
     build_year: Annotated[int, Meta(ge=1000, le=2200)] | None = None
-    longest_length_mm: Annotated[float, Meta(ge=1_800, le=6_000, description="Longest bar that passes from kerb to room, mm.")] | None = None
+    longest_length_mm: Annotated[float, Meta(ge=1_800, le=6_000, description="Longest bar that goes in.")] | None = None
     largest_board_length_mm: Annotated[float, Meta(ge=600, le=6_000)] | None = None
     largest_board_width_mm: Annotated[float, Meta(ge=300, le=2_000)] | None = None
     route: Annotated[tuple[RoutePart, ...], Meta(max_length=30)] | None = None

@@ -38,7 +38,7 @@ class ClearingRole(StrEnum):
     BUILDING_CONTROL = "building_control"
 
 
-class Cleared(Input, kw_only=True):
+class Cleared(Input, frozen=True, kw_only=True):
     """A caution that somebody entitled has cleared; it stays in every document as cleared by that person."""
 
     code: Annotated[str, Meta(pattern=r"^[A-Z][0-9]{2}[a-z]?(?!\n)$")]
@@ -49,13 +49,13 @@ class Cleared(Input, kw_only=True):
     evidence: LongText
 
 
-class Measured(Input, kw_only=True):
+class Measured(Input, frozen=True, kw_only=True):
     """What was measured on site once the base is built; null before."""
 
     appliance_top_to_ceiling_mm: Annotated[tuple[Annotated[float, Meta(ge=50, le=4_000)], ...], Meta(min_length=1, max_length=40)]
 
 
-class Survey(Input, kw_only=True):
+class Survey(Input, frozen=True, kw_only=True):
     """A room survey with the wishes of the customer. Every part left out takes its defaults, which are listed."""
 
     room: Room | None = None

@@ -44,7 +44,7 @@ class TaxKind(StrEnum):
     REVERSE_CHARGE = "reverse_charge"
 
 
-class Tax(Input, kw_only=True):
+class Tax(Input, frozen=True, kw_only=True):
     """How tax is reckoned; the rates themselves are the shop's."""
 
     kind: TaxKind = TaxKind.STANDARD
@@ -59,21 +59,21 @@ class PacksCharged(StrEnum):
     PRO_RATA = "pro_rata"
 
 
-class Party(Input, kw_only=True):
+class Party(Input, frozen=True, kw_only=True):
     """Seller or customer, as printed; nothing of it is stored."""
 
     name: ShortText
     address: LongText | None = None
 
 
-class ProvisionalSum(Input, kw_only=True):
+class ProvisionalSum(Input, frozen=True, kw_only=True):
     """A stated amount for work that cannot be measured yet, settled at cost + 10 percent."""
 
     name: ShortText
     amount: Money
 
 
-class Terms(Input, kw_only=True):
+class Terms(Input, frozen=True, kw_only=True):
     """Terms of a quote; what is left out takes the account's setting and is listed."""
 
     scope: Scope | None = None
@@ -103,14 +103,14 @@ class Terms(Input, kw_only=True):
     locale: Annotated[str, Meta(pattern=r"^[a-z]{2}(-[A-Z]{2})?(?!\n)$")] | None = None
 
 
-class Options(Input, kw_only=True):
+class Options(Input, frozen=True, kw_only=True):
     """Options of one call."""
 
     rule_set: Code | None = None
     kerf_mm: Annotated[float, Meta(ge=0, le=10, description="Width of the saw cut in timber, mm.")] | None = None
 
 
-class SurveyRequest(Input, kw_only=True):
+class SurveyRequest(Input, frozen=True, kw_only=True):
     """The one body of every survey operation."""
 
     survey: Survey

@@ -73,19 +73,19 @@ class WallFinish(StrEnum):
     TILE = "tile"
 
 
-class Wall(Input, kw_only=True):
+class Wall(Input, frozen=True, kw_only=True):
     """The host wall."""
 
     construction: WallConstruction | None = None
     backing: Backing | None = None
     units: Units | None = None
-    lining_mm: Annotated[float, Meta(ge=0, le=60, description="Plaster or board on the wall, mm; usually 10 to 30.")] | None = None
+    lining_mm: Annotated[float, Meta(ge=0, le=60, description="Plaster or board on the wall; usually 10 to 30.")] | None = None
     void_mm: Annotated[float, Meta(ge=0, le=80, description="Gap behind the board, mm; usually 10 to 40.")] | None = None
     stud_positions_mm: Annotated[tuple[WallXMm, ...], Meta(max_length=60)] | None = None
     stud_width_mm: Annotated[float, Meta(ge=25, le=100)] | None = None
     stud_depth_mm: Annotated[float, Meta(ge=38, le=300)] | None = None
-    declared_tension_kn: Annotated[float, Meta(ge=0, le=2, description="Tested or declared tension of one fixing, kN.")] | None = None
-    declared_shear_kn: Annotated[float, Meta(ge=0, le=2, description="Tested or declared shear of one fixing, kN.")] | None = None
+    declared_tension_kn: Annotated[float, Meta(ge=0, le=2, description="Tested or declared tension of a fixing.")] | None = None
+    declared_shear_kn: Annotated[float, Meta(ge=0, le=2, description="Tested or declared shear of a fixing.")] | None = None
     plumb_mm: Annotated[float, Meta(ge=-50, le=50, description="Lean over the height, mm; positive into the room.")] | None = None
     flat_mm: Annotated[float, Meta(ge=0, le=30, description="Greatest gap under a 2 m straight edge, mm.")] | None = None
     square_mm: Annotated[float, Meta(ge=-50, le=50, description="Side wall out of square over 600 mm.")] | None = None

@@ -60,13 +60,13 @@ class OpenEnds(StrEnum):
     BOTH = "both"
 
 
-class CatalogueAppliance(Input, kw_only=True, tag="catalogue", tag_field="kind"):
+class CatalogueAppliance(Input, frozen=True, kw_only=True, tag="catalogue", tag_field="kind"):
     """A fire of the catalogue."""
 
     model: Code
 
 
-class CustomAppliance(Input, kw_only=True, tag="custom", tag_field="kind"):
+class CustomAppliance(Input, frozen=True, kw_only=True, tag="custom", tag_field="kind"):
     """A fire described by its manual. A maker's figure left out keeps the quote provisional; it is never invented."""
 
     name: ShortText
@@ -108,7 +108,7 @@ class CustomAppliance(Input, kw_only=True, tag="custom", tag_field="kind"):
     timber_housing: Answer | None = None
 
 
-class SizeClassAppliance(Input, kw_only=True, tag="size_class", tag_field="kind"):
+class SizeClassAppliance(Input, frozen=True, kw_only=True, tag="size_class", tag_field="kind"):
     """A fire of which only the kind and length are known: enough for an estimate, never for a firm quote."""
 
     open_ends_count: Annotated[int, Meta(ge=0, le=2)]
@@ -134,13 +134,13 @@ class Connectors(StrEnum):
     REAR = "rear"
 
 
-class CatalogueScreen(Input, kw_only=True, tag="catalogue", tag_field="kind"):
+class CatalogueScreen(Input, frozen=True, kw_only=True, tag="catalogue", tag_field="kind"):
     """A screen of the catalogue."""
 
     model: Code
 
 
-class CustomScreen(Input, kw_only=True, tag="custom", tag_field="kind"):
+class CustomScreen(Input, frozen=True, kw_only=True, tag="custom", tag_field="kind"):
     """A screen described by its data sheet; sizes are of the body, without the stand."""
 
     name: ShortText
@@ -151,7 +151,7 @@ class CustomScreen(Input, kw_only=True, tag="custom", tag_field="kind"):
     mass_kg: Annotated[float, Meta(gt=0, le=150)]
     hole_pattern_width_mm: Annotated[float, Meta(ge=50, le=1_200)]
     hole_pattern_height_mm: Annotated[float, Meta(ge=50, le=1_000)]
-    hole_centre_offset_mm: Annotated[float, Meta(ge=-500, le=500, description="Pattern centre above body centre, mm.")] | None = None
+    hole_centre_offset_mm: Annotated[float, Meta(ge=-500, le=500, description="Pattern centre above body centre.")] | None = None
     thread: Thread = Thread.M6
     greatest_thread_depth_mm: SmallMm | None = None
     least_gap_mm: SmallMm | None = None
@@ -165,7 +165,7 @@ class CustomScreen(Input, kw_only=True, tag="custom", tag_field="kind"):
     recess_allowed: Answer | None = None
 
 
-class SizeClassScreen(Input, kw_only=True, tag="size_class", tag_field="kind"):
+class SizeClassScreen(Input, frozen=True, kw_only=True, tag="size_class", tag_field="kind"):
     """A screen of which only the diagonal is known, or room for one to come."""
 
     diagonal_in: Annotated[float, Meta(ge=20, le=110)]
@@ -191,13 +191,13 @@ class HandsAt(StrEnum):
     SIDES = "sides"
 
 
-class CatalogueBracket(Input, kw_only=True, tag="catalogue", tag_field="kind"):
+class CatalogueBracket(Input, frozen=True, kw_only=True, tag="catalogue", tag_field="kind"):
     """A screen bracket of the catalogue."""
 
     model: Code
 
 
-class CustomBracket(Input, kw_only=True, tag="custom", tag_field="kind"):
+class CustomBracket(Input, frozen=True, kw_only=True, tag="custom", tag_field="kind"):
     """A screen bracket described by its leaflet."""
 
     name: ShortText
@@ -223,11 +223,11 @@ class CustomBracket(Input, kw_only=True, tag="custom", tag_field="kind"):
 type BracketChoice = CatalogueBracket | CustomBracket
 
 
-class TopCeiling(Input, kw_only=True, tag="ceiling", tag_field="kind"):
+class TopCeiling(Input, frozen=True, kw_only=True, tag="ceiling", tag_field="kind"):
     """The breast goes up to the ceiling."""
 
 
-class TopPartHeight(Input, kw_only=True, tag="part_height", tag_field="kind"):
+class TopPartHeight(Input, frozen=True, kw_only=True, tag="part_height", tag_field="kind"):
     """The breast stops below the ceiling and gets a lid."""
 
     height_mm: Annotated[float, Meta(ge=400, le=4_500, description="Top of the lid above the floor, mm.")]
@@ -249,13 +249,13 @@ class StrengthClass(StrEnum):
     C30 = "C30"
 
 
-class CatalogueTimber(Input, kw_only=True, tag="catalogue", tag_field="kind"):
+class CatalogueTimber(Input, frozen=True, kw_only=True, tag="catalogue", tag_field="kind"):
     """One stick of the catalogue; it names the section and class, and every length of these is stock."""
 
     code: Code
 
 
-class CustomTimber(Input, kw_only=True, tag="custom", tag_field="kind"):
+class CustomTimber(Input, frozen=True, kw_only=True, tag="custom", tag_field="kind"):
     """A section that the shop does not list; it must be strength graded."""
 
     thickness_mm: Annotated[float, Meta(ge=25, le=100, description="Narrow side b, mm.")]
@@ -277,13 +277,13 @@ class BoardKind(StrEnum):
     CALCIUM_SILICATE = "calcium_silicate"
 
 
-class CatalogueBoard(Input, kw_only=True, tag="catalogue", tag_field="kind"):
+class CatalogueBoard(Input, frozen=True, kw_only=True, tag="catalogue", tag_field="kind"):
     """One sheet of the catalogue."""
 
     code: Code
 
 
-class CustomBoard(Input, kw_only=True, tag="custom", tag_field="kind"):
+class CustomBoard(Input, frozen=True, kw_only=True, tag="custom", tag_field="kind"):
     """A sheet that the shop does not list."""
 
     board_kind: BoardKind
@@ -331,7 +331,7 @@ class ExtraKind(StrEnum):
     ALCOVE_UNIT = "alcove_unit"
 
 
-class Extra(Input, kw_only=True):
+class Extra(Input, frozen=True, kw_only=True):
     """One thing besides the plain breast, with its size and mass."""
 
     kind: ExtraKind
@@ -341,7 +341,7 @@ class Extra(Input, kw_only=True):
     mass_kg: MassKg | None = None
 
 
-class Brief(Input, kw_only=True):
+class Brief(Input, frozen=True, kw_only=True):
     """What is wanted. A wish left out is a house choice and is listed in `assumptions`."""
 
     appliance: ApplianceChoice
@@ -355,7 +355,7 @@ class Brief(Input, kw_only=True):
     sill_above_appliance_mm: Annotated[
         float, Meta(ge=0, le=2_000, description="Underside of the upper frame to underside of the recess lining, mm.")
     ] | None = None  # fmt: skip
-    appliance_shift_mm: Annotated[float, Meta(ge=-2_000, le=2_000, description="Fire off the centre of the breast, + right.")] | None = None
+    appliance_shift_mm: Annotated[float, Meta(ge=-2_000, le=2_000, description="Fire right of breast centre.")] | None = None
     screen_gap_mm: Annotated[float, Meta(ge=50, le=400)] | None = None
     hands_at: HandsAt | None = None
     glass_set_back_mm: Annotated[float, Meta(ge=0, le=200)] | None = None
