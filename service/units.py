@@ -15,6 +15,7 @@ from msgspec import Meta
 UNIT_SUFFIXES: Final = (
     "_mm", "_mm2", "_mm4", "_m", "_m2", "_m3", "_ml", "_kg", "_kg_m2", "_kg_m3", "_w", "_a", "_n", "_n_mm", "_kn", "_mpa",
     "_k", "_deg", "_deg_c", "_minutes", "_hours", "_days", "_ratio", "_count", "_in", "_minor", "_year",
+    "_seconds", "_bytes", "_mib",
 )  # fmt: skip
 STANDARD_GRAVITY_M_S2: Final = 9.80665  # by definition: ISO 80000-3:2019, item 3-11.2
 MM_PER_INCH: Final = 25.4  # by definition: international inch

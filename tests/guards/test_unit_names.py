@@ -17,6 +17,7 @@ ALLOWED = {
     "service.catalogue.rows.RowFault.line": "a position in a file, counted from 1",
     "service.rules.load._Row.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
     "service.rules.ruleset.Rule.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
+    "service.settings.Settings.port": "a number that names, not one that measures",
     "service.survey.site.Site.storey": "floors above the ground, as a building names them",
 }
 
