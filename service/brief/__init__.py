@@ -1,0 +1,8 @@
+"""From a request to a job: models looked up, defaults taken and listed, every fault at once."""
+
+from service.brief.deal import Deal
+from service.brief.job import Assumption, Board, Doubt, Job, ScreenGaps, Timber, TimberStock
+from service.brief.resolve import resolve, supply_of
+from service.brief.room_facts import provenance_of
+
+__all__ = ["Assumption", "Board", "Deal", "Doubt", "Job", "ScreenGaps", "Timber", "TimberStock", "provenance_of", "resolve", "supply_of"]
