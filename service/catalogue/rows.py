@@ -77,7 +77,8 @@ def read_rows[T: msgspec.Struct](text: str, kind: type[T]) -> tuple[T, ...]:
             if not bad:
                 rows.append(msgspec.convert(values, kind))
     except csv.Error as error:
-        faults.append(_fault(reader.line_num, "", str(error), "quote cells as RFC 4180 says"))
+        # The reader counts a row once it is read: the bad one begins on the next line.
+        faults.append(_fault(reader.line_num + 1, "", str(error), "quote cells as RFC 4180 says"))
     if faults:
         raise RowFaultsError(tuple(faults))
     return tuple(rows)
