@@ -1,9 +1,10 @@
 """A catalogue revision as a value: what the shop sells, knows and charges."""
 
-from service.catalogue.demo_data import DEMO_FILES, demo_catalogue, demo_text
+from service.catalogue.demo_data import DEMO_FILES, demo_catalogue, demo_rows, demo_text
 from service.catalogue.materials import FixingLoad, Material
 from service.catalogue.models import Appliance, Bracket, Screen
 from service.catalogue.rates import Account, LabourRate, PriceStep, Trade
+from service.catalogue.revision import CatalogueRows, catalogue_digest, fixing_load_key, labour_rate_key, make_catalogue
 from service.catalogue.rows import RowFault, RowFaultsError, read_rows, to_minor
 from service.catalogue.snapshot import Catalogue
 
@@ -13,6 +14,7 @@ __all__ = [
     "Appliance",
     "Bracket",
     "Catalogue",
+    "CatalogueRows",
     "FixingLoad",
     "LabourRate",
     "Material",
@@ -21,8 +23,13 @@ __all__ = [
     "RowFaultsError",
     "Screen",
     "Trade",
+    "catalogue_digest",
     "demo_catalogue",
+    "demo_rows",
     "demo_text",
+    "fixing_load_key",
+    "labour_rate_key",
+    "make_catalogue",
     "read_rows",
     "to_minor",
 ]

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-import hashlib
 from functools import cache
 from importlib.resources import files
-from itertools import groupby
+from typing import TYPE_CHECKING
 
 from service.catalogue.materials import FixingLoad, Material
 from service.catalogue.models import Appliance, Bracket, Screen
 from service.catalogue.rates import Account, LabourRate, PriceStep, Trade
+from service.catalogue.revision import CatalogueRows, make_catalogue
 from service.catalogue.rows import read_rows
-from service.catalogue.snapshot import Catalogue
+
+if TYPE_CHECKING:
+    from service.catalogue.snapshot import Catalogue
 
 DEMO_FILES = ("accounts", "appliances", "brackets", "fixing_loads", "labour", "materials", "prices", "screens", "trades")
 
@@ -22,20 +24,29 @@ def demo_text(name: str) -> str:
 
 
 @cache
-def demo_catalogue() -> Catalogue:
-    """The demo data as one catalogue value, without a database; its revision names the files' digest."""
-    digest = hashlib.sha256("".join(demo_text(name) for name in DEMO_FILES).encode()).hexdigest()[:12]
-    steps = sorted(read_rows(demo_text("prices"), PriceStep), key=lambda step: (step.code, step.from_count))
-    return Catalogue(
-        revision=f"demo:{max(step.valid_from for step in steps)}:{digest}",
-        price_book="demo",
+def demo_rows() -> CatalogueRows:
+    """The demo files as typed rows, not yet put in order.
+
+    Raises:
+        RowFaultsError: with every unreadable cell.
+    """
+    prices = read_rows(demo_text("prices"), PriceStep)
+    return CatalogueRows(
         account=read_rows(demo_text("accounts"), Account)[0],
-        materials={row.code: row for row in read_rows(demo_text("materials"), Material)},
-        appliances={row.model: row for row in read_rows(demo_text("appliances"), Appliance)},
-        screens={row.model: row for row in read_rows(demo_text("screens"), Screen)},
-        brackets={row.model: row for row in read_rows(demo_text("brackets"), Bracket)},
+        price_book="demo",
+        effective_from=max(step.valid_from for step in prices),
+        materials=read_rows(demo_text("materials"), Material),
+        appliances=read_rows(demo_text("appliances"), Appliance),
+        screens=read_rows(demo_text("screens"), Screen),
+        brackets=read_rows(demo_text("brackets"), Bracket),
         fixing_loads=read_rows(demo_text("fixing_loads"), FixingLoad),
         labour_rates=read_rows(demo_text("labour"), LabourRate),
-        trades={row.trade: row for row in read_rows(demo_text("trades"), Trade)},
-        prices={code: tuple(group) for code, group in groupby(steps, key=lambda step: step.code)},
+        trades=read_rows(demo_text("trades"), Trade),
+        prices=prices,
     )
+
+
+@cache
+def demo_catalogue() -> Catalogue:
+    """The demo data as one catalogue value, without a database; the database gives the same value, revision and all."""
+    return make_catalogue(demo_rows())

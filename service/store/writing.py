@@ -1,0 +1,97 @@
+"""Catalogue rows into the tables, all or nothing."""
+
+from __future__ import annotations
+
+import datetime as dt
+import hashlib
+from typing import TYPE_CHECKING
+
+import msgspec
+from sqlalchemy import delete, func, insert, select, update
+from sqlalchemy.dialects.postgresql import insert as insert_or_update
+
+from service.catalogue import DEMO_FILES, demo_rows, demo_text
+from service.store import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sqlalchemy import Table
+    from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine
+
+    from service.catalogue import CatalogueRows
+
+
+async def load_demo(engine: AsyncEngine) -> bool:
+    """Write the invented demo catalogue as a published price-book revision; nothing if it is there already.
+
+    Returns:
+        Whether anything was written.
+    """
+    digest = hashlib.sha256("".join(demo_text(name) for name in DEMO_FILES).encode()).hexdigest()
+    rows = demo_rows()
+    async with engine.begin() as connection:
+        # One loader at a time; the second finds the first one's work.
+        await connection.execute(select(func.pg_advisory_xact_lock(func.hashtextextended(f"load:{rows.account.account}", 0))))
+        if await _is_loaded(connection, rows, digest):
+            return False
+        await _write_account(connection, rows)
+        await _write_items(connection, rows)
+        await _publish(connection, rows, digest)
+    return True
+
+
+async def _is_loaded(connection: AsyncConnection, rows: CatalogueRows, digest: str) -> bool:
+    revision = tables.price_book_revision.c
+    query = select(revision.revision_id).where(
+        revision.account == rows.account.account,
+        revision.price_book == rows.price_book,
+        revision.state == tables.RevisionState.PUBLISHED,
+        revision.source_digest == digest,
+    )
+    return (await connection.execute(query)).first() is not None
+
+
+async def _write_account(connection: AsyncConnection, rows: CatalogueRows) -> None:
+    values = msgspec.structs.asdict(rows.account)
+    statement = insert_or_update(tables.account).values(values)
+    await connection.execute(statement.on_conflict_do_update(index_elements=["account"], set_=values))
+    book = {"account": rows.account.account, "price_book": rows.price_book, "is_default": True}
+    await connection.execute(insert_or_update(tables.price_book).values(book).on_conflict_do_nothing())
+
+
+async def _write_items(connection: AsyncConnection, rows: CatalogueRows) -> None:
+    """Replace all items of the account."""
+    items: tuple[tuple[Table, Sequence[msgspec.Struct]], ...] = (
+        (tables.material, rows.materials),
+        (tables.appliance, rows.appliances),
+        (tables.screen, rows.screens),
+        (tables.bracket, rows.brackets),
+        (tables.fixing_load, rows.fixing_loads),
+        (tables.labour_rate, rows.labour_rates),
+        (tables.trade, rows.trades),
+    )
+    owner = rows.account.account
+    for table, kind_rows in items:
+        await connection.execute(delete(table).where(table.c.account == owner))
+        if kind_rows:
+            await connection.execute(insert(table), [{**msgspec.structs.asdict(row), "account": owner} for row in kind_rows])
+
+
+async def _publish(connection: AsyncConnection, rows: CatalogueRows, digest: str) -> None:
+    """A new published revision of the price book; an earlier one of the same day is withdrawn, and kept."""
+    revision = tables.price_book_revision
+    day = dt.date.fromisoformat(rows.effective_from)
+    key = {"account": rows.account.account, "price_book": rows.price_book, "effective_from": day}
+    await connection.execute(
+        update(revision)
+        .where(*(revision.c[name] == value for name, value in key.items()), revision.c.state == tables.RevisionState.PUBLISHED)
+        .values(state=tables.RevisionState.WITHDRAWN)
+    )
+    values = {**key, "state": tables.RevisionState.PUBLISHED, "source_digest": digest, "published_at": func.now()}
+    revision_id = (await connection.execute(insert(revision).values(values).returning(revision.c.revision_id))).scalar_one()
+    steps = [msgspec.structs.asdict(step) for step in rows.prices]
+    prices = [
+        {name: value for name, value in step.items() if name != "valid_from"} | {"revision_id": revision_id} for step in steps
+    ]
+    await connection.execute(insert(tables.price), prices)
