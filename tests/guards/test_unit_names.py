@@ -14,10 +14,15 @@ from service.units import UNIT_SUFFIXES
 
 # Numbers that need no unit, each with its reason. An entry that no struct has any more fails too.
 ALLOWED = {
+    "service.brief.job.Assumption.value": "the pointer beside it names the field, and that name says the unit",
+    "service.brief.job.Doubt.value": "the pointer beside it names the field, and that name says the unit",
     "service.catalogue.rows.RowFault.line": "a position in a file, counted from 1",
+    "service.cutting.plan.SheetPart.piece": "an index into the pieces of the sheet",
+    "service.cutting.plan.SheetStep.number": "a position in the cutting sequence, counted from 1",
     "service.rules.load._Row.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
     "service.rules.ruleset.Rule.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
-    "service.settings.Settings.port": "a number that names, not one that measures",
+    "service.store.installation.Runner.group_id": "the operating system's number of a group",
+    "service.store.installation.Runner.user_id": "the operating system's number of a user",
     "service.survey.site.Site.storey": "floors above the ground, as a building names them",
 }
 
