@@ -28,6 +28,7 @@ class PanelRole(StrEnum):
     LINING_LEFT = "lining_left"
     LINING_RIGHT = "lining_right"
     BACKBOARD = "backboard"
+    PAD = "pad"  # one sheet of the solid pad of a very low platform
 
 
 class Layer(StrEnum):
@@ -37,6 +38,7 @@ class Layer(StrEnum):
     LID = "lid"
     LINING = "lining"
     BACKBOARD = "backboard"
+    PAD = "pad"
 
 
 class CutOut(msgspec.Struct, frozen=True, kw_only=True):
@@ -55,6 +57,7 @@ class Panel(msgspec.Struct, frozen=True, kw_only=True):
     mark: str  # "P-FU1"
     role: PanelRole
     layer: Layer
+    board_code: str  # empty: a custom board
     thickness_tenth_mm: int
     width_tenth_mm: int
     height_tenth_mm: int
@@ -182,6 +185,7 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     sizes: Sizes
     closures: tuple[Closure, ...]
     stations: tuple[Station, ...]
+    joist_noggin_count: int  # noggins to be fitted between joists
     wall_fixings: tuple[WallFixing, ...]
     ceiling_screws: tuple[CeilingScrew, ...]
     ply_count: int

@@ -24,7 +24,7 @@ class Role(StrEnum):
     RAIL = "rail"  # of the base
     UPRIGHT = "upright"  # of the base
     CROSS_NOGGIN = "cross_noggin"
-    PAD = "pad"  # solid sheet base of a very low platform
+    PACK = "pack"  # solid pack under a flat base frame
     LADDER_UPRIGHT = "ladder_upright"
     LADDER_NOGGIN = "ladder_noggin"
     TRIMMER = "trimmer"

@@ -1,0 +1,48 @@
+"""The frame stage: a job becomes members, boards and fixings that close to a tenth of a millimetre."""
+
+from service.frame.base import is_normal
+from service.frame.frame import (
+    Additions,
+    CeilingScrew,
+    Closure,
+    CutOut,
+    Frame,
+    Layer,
+    Levels,
+    Opening,
+    Panel,
+    PanelRole,
+    Recess,
+    Sizes,
+    Station,
+    WallFixing,
+)
+from service.frame.layout import lay_out
+from service.frame.member import Axis, Box, CutWhen, EndJoint, Fit, Member, Role, Unit, overlap_tenth_mm
+
+__all__ = [
+    "Additions",
+    "Axis",
+    "Box",
+    "CeilingScrew",
+    "Closure",
+    "CutOut",
+    "CutWhen",
+    "EndJoint",
+    "Fit",
+    "Frame",
+    "Layer",
+    "Levels",
+    "Member",
+    "Opening",
+    "Panel",
+    "PanelRole",
+    "Recess",
+    "Role",
+    "Sizes",
+    "Station",
+    "Unit",
+    "WallFixing",
+    "lay_out",
+    "overlap_tenth_mm",
+]

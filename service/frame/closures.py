@@ -1,0 +1,83 @@
+"""The sums that must hold exactly, as names and numbers (`knowledge/framing.md`, section 2)."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from service.frame.frame import Closure, Term
+from service.frame.base import is_normal
+
+if TYPE_CHECKING:
+    from service.brief import Job
+    from service.frame.setting_out import SettingOut
+    from service.rules import RuleSet
+
+
+def closure_sums(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Closure, ...]:
+    """Every closure sum of the frame."""
+    last = ("packing", at.top - at.z2) if at.full_height else ("lid", at.top - at.z2)
+    sums = [
+        _sum("width", (("board", at.tf), ("frame", at.wf), ("board", at.tf)), ("finished width", at.w)),
+        _sum("frame_width", (("ladder", at.b), ("rail", at.lr), ("ladder", at.b)), ("frame width", at.wf)),
+        _sum("depth", (("rear", at.d), ("noggin", at.n), ("front", at.d), ("board", at.tf)), ("finished depth", at.dd)),
+        _sum("height", (("platform", at.z0), ("opening", at.az), ("upper frame", at.hu), last), ("finished height", at.top)),
+    ]
+    if is_normal(at, rules):
+        sums.append(_sum("base", (("rail", at.b), ("upright", at.z0 - 2 * at.b), ("rail", at.b)), ("platform", at.z0)))
+    sums.append(_above_fire(at))
+    sums += _opening_line(at)
+    if at.recess:
+        sums += _recess_sums(at, job)
+    return tuple(sums)
+
+
+def _sum(name: str, terms: tuple[tuple[str, int], ...], total: tuple[str, int]) -> Closure:
+    return Closure(
+        name=name, terms=tuple(Term(name=term, value_tenth_mm=value) for term, value in terms), total_name=total[0], total_tenth_mm=total[1]
+    )
+
+
+def _above_fire(at: SettingOut) -> Closure:
+    rail, cripple = ("rail", at.b), ("cripple", at.u - 2 * at.b)
+    if at.recess is None:
+        return _sum("face_above_fire", (rail, cripple, rail, ("stud", at.hu - at.u - at.b), rail), ("upper frame", at.hu))
+    above = ("cripple", at.z2 - at.zh - 2 * at.b)
+    return _sum("face_above_fire", (rail, cripple, rail, ("recess", at.zh - at.zs), rail, above, rail), ("upper frame", at.hu))
+
+
+def _opening_line(at: SettingOut) -> list[Closure]:
+    if at.left_open and at.right_open:
+        return []
+    left = _cheek(at, left=True)
+    right = _cheek(at, left=False)
+    opening = ("opening", at.opening_right - at.opening_left)
+    return [_sum("opening_line", (*left, opening, *reversed(right)), ("frame width", at.wf))]
+
+
+def _cheek(at: SettingOut, *, left: bool) -> tuple[tuple[str, int], ...]:
+    if at.left_open if left else at.right_open:
+        return ()
+    gap = at.cheek_gap(left)
+    if gap >= 0:
+        return (("ladder", at.b), ("cheek", gap), ("jack", at.b))
+    return (("ladder", at.b), ("packer", gap + at.b))
+
+
+def _recess_sums(at: SettingOut, job: Job) -> list[Closure]:
+    recess = at.recess
+    if recess is None:
+        return []
+    sums = []
+    if not recess.full_width:
+        right = at.wf - at.recess_left - recess.framing_width_tenth_mm - 2 * at.b
+        parts = (
+            ("ladder", at.b), ("gap", recess.jamb_gap_tenth_mm), ("jamb", at.b), ("recess", recess.framing_width_tenth_mm),
+            ("jamb", at.b), ("gap", right), ("ladder", at.b),
+        )  # fmt: skip
+        sums.append(_sum("face_width", parts, ("frame width", at.wf)))
+    depth = (
+        ("board", at.tf), ("lining", recess.framing_depth_tenth_mm), ("backboard", job.backboard.thickness_tenth_mm), ("bearer", at.b),
+        ("rest", recess.rest_behind_bearers_tenth_mm),
+    )  # fmt: skip
+    sums.append(_sum("recess_depth", depth, ("finished depth", at.dd)))
+    return sums

@@ -1,0 +1,135 @@
+"""Where the layout places fixings: into the wall, into the ceiling. A pattern, not a proof; the checks decide.
+
+Pattern: `knowledge/framing.md`, section 10.1 and `knowledge/materials.md`, section 1; common practice, no source.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from service.frame.frame import Additions, CeilingScrew, WallFixing
+from service.frame.member import Member, Role
+from service.survey.ceiling import JoistDirection, Noggins
+from service.units import tenths
+
+if TYPE_CHECKING:
+    from service.brief import Job
+    from service.frame.setting_out import SettingOut
+    from service.rules import RuleSet
+
+REAR_RAILS = (Role.REAR_BOTTOM_RAIL, Role.REAR_MID_RAIL, Role.EXTRA_REAR_RAIL, Role.TOP_RAIL_REAR)
+
+
+class _Row(msgspec.Struct, frozen=True, kw_only=True):
+    level: int
+    mark: str
+    counted: bool
+
+
+def wall_fixings(at: SettingOut, job: Job, rules: RuleSet, members: tuple[Member, ...], additions: Additions) -> tuple[WallFixing, ...]:  # noqa: PLR0913, PLR0917
+    """Fixings of the upper frame: a row through every rear rail, the rest through the rear ladder uprights."""
+    rows = _rows(at, job, rules, members, additions)
+    placed = [
+        WallFixing(x_tenth_mm=x, z_tenth_mm=row.level, counted=row.counted and _stud_found(job), through=row.mark)
+        for row in rows
+        for x in _rail_places(at, job, rules)
+    ]
+    rear = [member for member in members if member.role is Role.LADDER_UPRIGHT and member.box.y0_tenth_mm == 0]
+    for upright in rear:
+        placed += _upright_fixings(at, job, rules, upright, rows)
+    return tuple(sorted(placed, key=lambda one: (one.z_tenth_mm, one.x_tenth_mm)))
+
+
+def ceiling_screws(at: SettingOut, job: Job, rules: RuleSet, members: tuple[Member, ...]) -> tuple[CeilingScrew, ...]:
+    """One screw where each top rail crosses a joist that was found; none in part height or where nothing was found."""
+    rails = {member.role: member.mark for member in members if member.role in {Role.TOP_RAIL_FRONT, Role.TOP_RAIL_REAR}}
+    rows = ((Role.TOP_RAIL_REAR, at.d // 2), (Role.TOP_RAIL_FRONT, at.df - at.d // 2))
+    return tuple(
+        CeilingScrew(x_tenth_mm=x, y_tenth_mm=y, through=rails[role]) for role, y in rows for x in _crossings(at, job, rules)
+    )
+
+
+def joist_noggin_count(at: SettingOut, job: Job, rules: RuleSet) -> int:
+    """Noggins still to be fitted between joists that run along the wall."""
+    wanted = at.full_height and job.noggins is Noggins.TO_BE_FITTED and job.joists is JoistDirection.ALONG_WALL
+    return len(_noggin_places(at, rules)) if wanted and job.ceiling_holds_screws else 0
+
+
+def _crossings(at: SettingOut, job: Job, rules: RuleSet) -> tuple[int, ...]:
+    if not (at.full_height and job.ceiling_holds_screws):
+        return ()
+    if job.joists is JoistDirection.ACROSS_WALL:
+        return tuple(x for x in job.joists_tenth_mm if at.b <= x <= at.wf - at.b)
+    if job.joists is JoistDirection.ALONG_WALL and job.noggins is not Noggins.NONE:
+        return _noggin_places(at, rules)
+    return ()
+
+
+def _noggin_places(at: SettingOut, rules: RuleSet) -> tuple[int, ...]:
+    count = -(-at.lr // tenths(rules.frame.noggin_between_joists_pitch_mm)) + 1
+    return tuple(at.b + at.lr * (2 * step + 1) // (2 * count) for step in range(count))
+
+
+def _rows(at: SettingOut, job: Job, rules: RuleSet, members: tuple[Member, ...], additions: Additions) -> tuple[_Row, ...]:  # noqa: PLR0913, PLR0917
+    strip = job.clear_height_tenth_mm - tenths(rules.frame.cable_zone_mm)
+    rows = []
+    for member in members:
+        if member.role not in REAR_RAILS:
+            continue
+        level = (member.box.z0_tenth_mm + member.box.z1_tenth_mm) // 2
+        counted = job.cables_scanned or level <= strip or not at.full_height
+        if not counted and additions.extra_rear_rails_tenth_mm:
+            continue  # the extra rail carries the row
+        rows.append(_Row(level=level, mark=member.mark, counted=counted))
+    return tuple(sorted(rows, key=lambda row: row.level))
+
+
+def _rail_places(at: SettingOut, job: Job, rules: RuleSet) -> tuple[int, ...]:
+    if job.studs_tenth_mm is not None:
+        return tuple(x for x in job.studs_tenth_mm if at.b < x < at.wf - at.b)
+    count = max(0, -(-at.lr // tenths(rules.frame.rail_fixing_pitch_mm)) - 1)
+    return tuple(at.b + at.lr * step // (count + 1) for step in range(1, count + 1))
+
+
+def _stud_found(job: Job) -> bool:
+    """In a stud wall a fixing counts only where the studs were found."""
+    walls_on_studs = {"timber_stud", "steel_stud", "lath_and_plaster"}
+    return job.wall_construction.value not in walls_on_studs or job.studs_tenth_mm is not None
+
+
+def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, upright: Member, rows: tuple[_Row, ...]) -> list[WallFixing]:  # noqa: PLR0913, PLR0917
+    x = (upright.box.x0_tenth_mm + upright.box.x1_tenth_mm) // 2
+    on_stud = job.studs_tenth_mm is None or any(upright.box.x0_tenth_mm <= stud <= upright.box.x1_tenth_mm for stud in job.studs_tenth_mm)
+    if not on_stud:
+        return []
+    own = -(-upright.length_tenth_mm // tenths(rules.frame.upright_fixing_pitch_mm)) + 1
+    levels = [row.level for row in rows]
+    closed = upright.box.z0_tenth_mm < at.z1
+    spare = shared_levels(levels, own - len(levels), upright.box.z0_tenth_mm if closed else None)
+    found = _stud_found(job)
+    return [
+        *(WallFixing(x_tenth_mm=x, z_tenth_mm=row.level, counted=row.counted and found, through=upright.mark) for row in rows),
+        *(WallFixing(x_tenth_mm=x, z_tenth_mm=level, counted=found, through=upright.mark) for level in spare),
+    ]
+
+
+def shared_levels(rows: list[int], count: int, foot: int | None) -> tuple[int, ...]:
+    """Levels of the fixings that are left of an upright: one by one into the longest stretch, always shared out equally.
+
+    Args:
+        rows: levels of the rows that the upright already has, rising, tenths of a millimetre.
+        count: fixings that are left; not positive: none.
+        foot: lower end of an upright that stands on the base, or None at an open end.
+    """
+    edges = ([foot] if foot is not None else []) + rows
+    stretches = [[low, high, 0] for low, high in zip(edges, edges[1:], strict=False)]
+    for _each in range(max(count, 0) if stretches else 0):
+        longest = max(stretches, key=lambda one: ((one[1] - one[0]) / (one[2] + 1), one[0]))
+        longest[2] += 1
+    return tuple(
+        (2 * (low * (inside + 1) + (high - low) * step) + inside + 1) // (2 * (inside + 1))
+        for low, high, inside in stretches
+        for step in range(1, inside + 1)
+    )

@@ -1,0 +1,107 @@
+"""lay_out: a job becomes a frame. It proves nothing about strength; the checks do, and hand back what to add."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from service.frame.base import lay_base, stations
+from service.frame.cladding import lay_boards
+from service.frame.closures import closure_sums
+from service.frame.fixings import ceiling_screws, joist_noggin_count, wall_fixings
+from service.frame.frame import Additions, Frame, Levels, Opening, Sizes
+from service.frame.placing import mark_members
+from service.frame.setting_out import SettingOut, set_out
+from service.frame.upper import lay_upper
+from service.units import tenths, text_mm
+
+if TYPE_CHECKING:
+    from service.brief import Job
+    from service.rules import RuleSet
+
+NOTHING_ADDED = Additions()
+
+
+def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> Frame:
+    """Every member, board and fixing of the breast.
+
+    Raises:
+        UnbuildableError: with every inequality that is not met (`knowledge/framing.md`, section 13).
+    """
+    at = set_out(job, rules, additions.ply_count)
+    members = mark_members((*lay_base(at, job, rules), *lay_upper(at, rules, additions)), tenths(rules.frame.shortest_bar_piece_mm))
+    return Frame(
+        members=members,
+        panels=lay_boards(at, job, rules),
+        openings=_openings(at),
+        levels=_levels(at),
+        sizes=_sizes(at),
+        closures=closure_sums(at, job, rules),
+        stations=stations(at, job) if at.z0 >= at.b else (),
+        joist_noggin_count=joist_noggin_count(at, job, rules),
+        wall_fixings=wall_fixings(at, job, rules, members, additions),
+        ceiling_screws=ceiling_screws(at, job, rules, members),
+        ply_count=at.ply_count,
+        left_open=at.left_open,
+        right_open=at.right_open,
+        full_height=at.full_height,
+        screen_hung=at.recess is not None,
+        notes=_notes(at, job, rules),
+    )
+
+
+def _openings(at: SettingOut) -> tuple[Opening, ...]:
+    fire = Opening(kind="fire", x0_tenth_mm=at.opening_left, x1_tenth_mm=at.opening_right, z0_tenth_mm=at.z0, z1_tenth_mm=at.z1)
+    if at.recess is None:
+        return (fire,)
+    right = at.recess_left + at.recess.framing_width_tenth_mm
+    return (fire, Opening(kind="recess", x0_tenth_mm=at.recess_left, x1_tenth_mm=right, z0_tenth_mm=at.zs, z1_tenth_mm=at.zh))
+
+
+def _levels(at: SettingOut) -> Levels:
+    hung = at.recess is not None
+    return Levels(
+        platform_tenth_mm=at.z0,
+        appliance_top_tenth_mm=at.z1,
+        upper_top_tenth_mm=at.z2,
+        finished_top_tenth_mm=at.top,
+        recess_sill_tenth_mm=at.zs if hung else None,
+        recess_head_tenth_mm=at.zh if hung else None,
+        screen_centre_tenth_mm=at.zc if hung else None,
+    )
+
+
+def _sizes(at: SettingOut) -> Sizes:
+    open_ends = at.left_open + at.right_open
+    opening = at.opening_right - at.opening_left
+    return Sizes(
+        finished_width_tenth_mm=at.w,
+        finished_depth_tenth_mm=at.dd,
+        frame_width_tenth_mm=at.wf,
+        frame_depth_tenth_mm=at.df,
+        rail_length_tenth_mm=at.lr,
+        cross_noggin_length_tenth_mm=at.n,
+        opening_width_tenth_mm=opening,
+        opening_height_tenth_mm=at.az,
+        upper_height_tenth_mm=at.hu,
+        trimmer_span_tenth_mm=at.span,
+        board_opening_width_tenth_mm=opening + open_ends * at.tf,
+        recess=at.recess,
+    )
+
+
+def _notes(at: SettingOut, job: Job, rules: RuleSet) -> tuple[str, ...]:
+    notes = []
+    for left, open_end in ((True, at.left_open), (False, at.right_open)):
+        gap = at.cheek_gap(left)
+        if not open_end and 0 < gap < tenths(rules.frame.least_cheek_mm):
+            notes.append(f"pack the {text_mm(gap)} between jack and ladder at the {'left' if left else 'right'}")
+    if at.recess and not at.recess.full_width and 0 < at.recess.jamb_gap_tenth_mm <= tenths(rules.frame.least_cheek_mm):
+        notes.append(f"pack the {text_mm(at.recess.jamb_gap_tenth_mm)} between jamb and ladder at both sides")
+    if at.recess and at.recess.rest_behind_bearers_tenth_mm < tenths(rules.frame.least_cable_space_mm):
+        notes.append(f"only {text_mm(at.recess.rest_behind_bearers_tenth_mm)} behind the bearers: bring the cables in beside them")
+    if at.z0 > tenths(rules.frame.high_platform_mm):
+        notes.append(f"a platform of {text_mm(at.z0)} lifts the fire above seated eye height: please confirm")
+    packs = max((station.packer_tenth_mm for station in stations(at, job)), default=0)
+    if packs > tenths(rules.frame.greatest_packer_mm):
+        notes.append(f"the floor falls by {text_mm(packs)}: a timber sole piece instead of packers")
+    return tuple(notes)
