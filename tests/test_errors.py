@@ -33,6 +33,7 @@ def test_a_slip_of_units_in_a_room_height_is_named(value: float, slip: str) -> N
     [
         (2440, 1_900, 4_500, "mm"),  # in its range
         (1_900, 1_900, 4_500, "mm"),
+        (1_000, 300, 15_000, "mm"),  # in its range, and ten times it as well
         (60, 1_900, 4_500, "mm"),  # 1524 mm as inches: still too low
         (700, 1_900, 4_500, "mm"),  # no factor brings it in
         (0, 1_900, 4_500, "mm"),
