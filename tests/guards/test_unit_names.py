@@ -21,6 +21,7 @@ ALLOWED = {
     "service.cutting.plan.SheetStep.number": "a position in the cutting sequence, counted from 1",
     "service.rules.load._Row.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
     "service.rules.ruleset.Rule.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
+    "service.settings.Settings.port": "a TCP port, a name more than a number",
     "service.store.installation.Runner.group_id": "the operating system's number of a group",
     "service.store.installation.Runner.user_id": "the operating system's number of a user",
     "service.survey.site.Site.storey": "floors above the ground, as a building names them",
