@@ -261,6 +261,7 @@ TABLES = (
         code TEXT COLLATE "C" NOT NULL,
         kind TEXT NOT NULL,
         board_kind TEXT,
+        uses TEXT[] NOT NULL,
         description TEXT NOT NULL,
         unit TEXT NOT NULL,
         pack_count INTEGER NOT NULL,

@@ -14,6 +14,7 @@ class Material(msgspec.Struct, frozen=True, kw_only=True):
     code: str
     kind: str  # timber, board, wood_screw, board_screw, frame_plug, angle_bracket, packer, adhesive, ...
     board_kind: str | None = None  # mdf, plasterboard, plywood, cement_board, calcium_silicate: only for boards
+    uses: tuple[str, ...] = ()  # what the shop uses it for, such as `caulk`; the first code of a use is taken
     description: str
     unit: str  # what one pack is called: bar, sheet, box, tin, ...
     pack_count: int = 1

@@ -36,6 +36,31 @@ class AirPosition(StrEnum):
     NONE = "none"
 
 
+class AirMayFace(StrEnum):
+    """Where a fire may take its air from and give it to."""
+
+    ROOM = "room"
+    VOID = "void"
+    EITHER = "either"
+
+
+class ServiceAccess(StrEnum):
+    """Side from which a fire is serviced."""
+
+    NONE = "none"
+    FRONT = "front"
+    SIDE = "side"
+    TOP = "top"
+
+
+class InstallationOrder(StrEnum):
+    """Whether a fire must stand before the frame does."""
+
+    YES = "yes"
+    NO = "no"
+    EITHER = "either"
+
+
 class Connection(StrEnum):
     """How a fire is connected to the mains."""
 
@@ -70,6 +95,7 @@ class CustomAppliance(Input, frozen=True, kw_only=True, tag="custom", tag_field=
     """A fire described by its manual. A maker's figure left out keeps the quote provisional; it is never invented."""
 
     name: ShortText
+    manual_edition: ShortText | None = None
     open_ends_count: Annotated[int, Meta(ge=0, le=2, description="0 one-sided, 1 two-sided, 2 three-sided glass.")]
     open_end: OpenEnd | None = None
     body_width_mm: Annotated[float, Meta(ge=300, le=4_000)]
@@ -102,6 +128,11 @@ class CustomAppliance(Input, frozen=True, kw_only=True, tag="custom", tag_field=
     air_outlet_area_mm2: AreaMm2 | None = None
     air_inlet_position: AirPosition | None = None
     air_outlet_position: AirPosition | None = None
+    air_may_face: AirMayFace | None = None
+    service_access: ServiceAccess | None = None
+    access_width_mm: PartMm | None = None
+    access_height_mm: PartMm | None = None
+    installation_before_frame: InstallationOrder | None = None
     may_be_boarded_over: bool | None = None
     max_void_deg_c: Annotated[float, Meta(ge=0, le=200)] | None = None
     weight_on_top_kg: MassKg | None = None
@@ -134,6 +165,14 @@ class Connectors(StrEnum):
     REAR = "rear"
 
 
+class Sound(StrEnum):
+    """Where the loudspeakers of a screen point."""
+
+    DOWN = "down"
+    REAR = "rear"
+    FRONT = "front"
+
+
 class CatalogueScreen(Input, frozen=True, kw_only=True, tag="catalogue", tag_field="kind"):
     """A screen of the catalogue."""
 
@@ -145,6 +184,8 @@ class CustomScreen(Input, frozen=True, kw_only=True, tag="custom", tag_field="ki
 
     name: ShortText
     diagonal_in: Annotated[float, Meta(ge=10, le=120, description="Diagonal of the picture, inches.")]
+    picture_width_mm: PartMm | None = None
+    picture_height_mm: PartMm | None = None
     body_width_mm: PartMm
     body_height_mm: PartMm
     body_depth_mm: Annotated[float, Meta(gt=0, le=300)]
@@ -162,6 +203,7 @@ class CustomScreen(Input, frozen=True, kw_only=True, tag="custom", tag_field="ki
     max_ambient_deg_c: Annotated[float, Meta(ge=0, le=100)] | None = None
     connectors: Connectors | None = None
     straight_plug_length_mm: SmallMm | None = None
+    sound: Sound | None = None
     recess_allowed: Answer | None = None
 
 
@@ -215,7 +257,10 @@ class CustomBracket(Input, frozen=True, kw_only=True, tag="custom", tag_field="k
     screen_pattern_greatest_width_mm: PartMm
     screen_pattern_least_height_mm: PartMm
     screen_pattern_greatest_height_mm: PartMm
+    plate_hole_diameter_mm: Annotated[float, Meta(gt=0, le=30)] | None = None
     tilt_deg: Annotated[float, Meta(ge=0, le=45)] | None = None
+    tilt_clearance_mm: SmallMm | None = None
+    approval: ShortText | None = None
     hands_at: HandsAt = HandsAt.NONE
     lift_height_mm: SmallMm | None = None
 
