@@ -1,14 +1,164 @@
-"""Doors for bars; written next."""
-from service.cutting.pieces import STANDARD, BarJob, Effort, Stop, never
-from service.cutting.plan import BarPlan
-from service.errors import Fault
+"""The door for bars: a sound job in, a checked plan out."""
+
+from __future__ import annotations
+
+from importlib.metadata import version
+from typing import Final
+
+from service.cutting.bar_layout import lay_bars, leftovers_of, stock_of
+from service.cutting.cover import Pattern
+from service.cutting.faults import faults_of_bars
+from service.cutting.first_fit import first_fit
+from service.cutting.leftover import Rest, longest_rest
+from service.cutting.meter import Meter
+from service.cutting.pieces import STANDARD, BarAim, BarJob, Effort, Stop, never
+from service.cutting.plan import BarGroup, BarPlan, CuttingError, Method, Proof, Search, Stopped
+from service.cutting.problem import BarProblem, state_bars
+from service.cutting.search import BarSearch, bought_low
+from service.cutting.verify_bars import mistakes_in_bars
+from service.errors import Fault, Reason, RequestFaultsError
+
+__all__ = ["cut_bars", "faults_of_bars"]
+
+ENGINES: Final = (f"highspy {version('highspy')}", f"packingsolver {version('packingsolver')}")
 
 
 def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarPlan:
-    """Cut bars."""
-    raise NotImplementedError
+    """Cut pieces from bars: least cost (or length), then fewest bars bought, then the longest single leftover.
+
+    Args:
+        job: pieces, stock and saw.
+        effort: how much work may be done; the same job and effort give the same plan.
+        stop: the caller's clock, asked now and then; once it says True the best plan so far is given, marked.
+
+    Returns:
+        A plan that the independent check has passed.
+
+    Raises:
+        RequestFaultsError: with all faults at once: impossible numbers, pieces that fit no stock, too few copies.
+        CuttingError: our own mistake: even the greedy plan is wrong.
+    """
+    faults = faults_of_bars(job)
+    if faults:
+        raise RequestFaultsError(faults)
+    problem, meter = state_bars(job), Meter(effort, stop)
+    if not job.pieces:
+        return _assemble(job, (), _no_proof(job), _search(Method.NOTHING_TO_CUT, meter, done=True))
+    search = BarSearch(problem, meter)
+    search.run()
+    if search.plan is None:
+        raise RequestFaultsError((_too_few(sure=search.impossible),))
+    rest = longest_rest(search)
+    plan = _planned(job, search, rest)
+    return plan if not mistakes_in_bars(job, plan) else _fallback(job, problem, meter)
 
 
-def faults_of_bars(job: BarJob) -> tuple[Fault, ...]:
-    """Find all faults."""
-    raise NotImplementedError
+def _too_few(*, sure: bool) -> Fault:
+    """Say that the copies do not suffice: certainly, or as far as was searched."""
+    detail = "the copies on offer cannot give all pieces" if sure else "no way was found to cut all pieces from the copies on offer"
+    return Fault(pointer="/stock", reason=Reason.UNCUTTABLE_PIECE, detail=detail, remedy="allow more copies, or one size without a limit")
+
+
+def _planned(job: BarJob, search: BarSearch, rest: Rest) -> BarPlan:
+    """Make the plan with its proof."""
+    groups = lay_bars(job, search.problem, rest.plan)
+    bought = [group for group in groups if not group.offcut]
+    cost, count = search.value
+    bound, count_bound = min(search.low[0], cost), min(bought_low(search), count)
+    proven = bound == cost
+    longest = max((group.rest_tenth_mm for group in bought), default=0)
+    by_cost = job.aim is BarAim.COST
+    proof = Proof(
+        aim=job.aim,
+        cost_minor=_cost(groups),
+        cost_bound_minor=bound if by_cost else 0,
+        bought_length_tenth_mm=sum(group.bars_count * group.length_tenth_mm for group in bought),
+        length_bound_tenth_mm=0 if by_cost else bound,
+        gap_ratio=0.0 if proven else (cost - bound) / cost,
+        first_proven=proven,
+        bought_count=count,
+        bought_bound_count=count_bound,
+        bought_proven=proven and count_bound == count,
+        leftover_tenth_mm=longest,
+        leftover_proven=rest.proven and proven and count_bound == count and longest >= _longest_possible(job, search, rest),
+    )
+    return _assemble(job, groups, proof, _search(search.method, search.meter, done=search.done))
+
+
+def _longest_possible(job: BarJob, search: BarSearch, rest: Rest) -> int:
+    """The longest rest in tenths that the proven longest rest in units allows: what the unit rounded off is added."""
+    unit = search.problem.unit_tenth_mm
+    if rest.rest == 0:
+        return 0
+    spare = max((s.length_tenth_mm - job.end_trim_tenth_mm + job.kerf_tenth_mm) % unit for s in job.stock if not s.offcut)
+    return (rest.rest + search.problem.kerf_count) * unit + spare - job.kerf_tenth_mm
+
+
+def _fallback(job: BarJob, problem: BarProblem, meter: Meter) -> BarPlan:
+    """Stand in for a plan that failed the check: the greedy one, with no proof at all."""
+    greedy: tuple[Pattern, ...] = first_fit(problem) or ()
+    groups = lay_bars(job, problem, greedy)
+    search = Search(
+        method=Method.FIRST_FIT, stopped=meter.stopped(done=False), fallback=True, work_count=meter.work_count, engines=ENGINES
+    )
+    plan = _assemble(job, groups, _unproven(job, groups), search)
+    mistakes = mistakes_in_bars(job, plan)
+    if mistakes:
+        raise CuttingError("; ".join(mistakes))
+    return plan
+
+
+def _unproven(job: BarJob, groups: tuple[BarGroup, ...]) -> Proof:
+    bought = [group for group in groups if not group.offcut]
+    length = sum(group.bars_count * group.length_tenth_mm for group in bought)
+    value = _cost(groups) if job.aim is BarAim.COST else length
+    return Proof(
+        aim=job.aim,
+        cost_minor=_cost(groups),
+        cost_bound_minor=0,
+        bought_length_tenth_mm=length,
+        length_bound_tenth_mm=0,
+        gap_ratio=1.0 if value else 0.0,
+        first_proven=not value,
+        bought_count=sum(group.bars_count for group in bought),
+        bought_bound_count=0,
+        bought_proven=not value and not bought,
+        leftover_tenth_mm=max((group.rest_tenth_mm for group in bought), default=0),
+        leftover_proven=False,
+    )
+
+
+def _no_proof(job: BarJob) -> Proof:
+    """Nothing to cut costs nothing: proven."""
+    return Proof(
+        aim=job.aim, cost_minor=0, cost_bound_minor=0, bought_length_tenth_mm=0, length_bound_tenth_mm=0, gap_ratio=0.0, first_proven=True,
+        bought_count=0, bought_bound_count=0, bought_proven=True, leftover_tenth_mm=0, leftover_proven=True,
+    )  # fmt: skip
+
+
+def _search(method: Method, meter: Meter, *, done: bool) -> Search:
+    return Search(method=method, stopped=meter.stopped(done=done), fallback=False, work_count=meter.work_count, engines=ENGINES)
+
+
+def _cost(groups: tuple[BarGroup, ...]) -> int:
+    return sum(group.bars_count * group.cost_each_minor for group in groups)
+
+
+def _assemble(job: BarJob, groups: tuple[BarGroup, ...], proof: Proof, search: Search) -> BarPlan:
+    """Add up the groups."""
+    rests = [(group.keep, group.bars_count * group.rest_tenth_mm) for group in groups]
+    return BarPlan(
+        groups=groups,
+        stock=stock_of(groups),
+        leftovers=leftovers_of(groups),
+        cost_minor=_cost(groups),
+        bars_count=sum(group.bars_count for group in groups),
+        stock_length_tenth_mm=sum(group.bars_count * group.length_tenth_mm for group in groups),
+        pieces_length_tenth_mm=sum(piece.pieces_count * piece.length_tenth_mm for piece in job.pieces),
+        kerf_length_tenth_mm=sum(group.bars_count * group.kerf_tenth_mm for group in groups),
+        trim_length_tenth_mm=sum(group.bars_count * group.trim_tenth_mm for group in groups),
+        kept_length_tenth_mm=sum(rest for keep, rest in rests if keep),
+        waste_length_tenth_mm=sum(rest for keep, rest in rests if not keep),
+        proof=proof,
+        search=search,
+    )

@@ -73,6 +73,11 @@ class BarCut(msgspec.Struct, frozen=True, kw_only=True):
     end_tenth_mm: int
     after_measure: bool
 
+    @property
+    def length_tenth_mm(self) -> int:
+        """Length of the piece."""
+        return self.end_tenth_mm - self.start_tenth_mm
+
 
 class BarGroup(msgspec.Struct, frozen=True, kw_only=True):
     """Bars that are cut alike. `cuts` holds for each of them; `labels` has one row per bar, one label per cut."""
@@ -80,6 +85,7 @@ class BarGroup(msgspec.Struct, frozen=True, kw_only=True):
     name: str  # "B1": stands on the cutting sheet
     code: str
     length_tenth_mm: int
+    cost_each_minor: int
     offcut: bool
     bars_count: int
     cuts: tuple[BarCut, ...]  # to cut now first, then after measuring; longest first in each
@@ -145,13 +151,11 @@ class SheetPart(msgspec.Struct, frozen=True, kw_only=True):
     y_tenth_mm: int
     width_tenth_mm: int
     height_tenth_mm: int
-    piece: int = -1  # index into `pieces` of the sheet, or -1
 
 
 class SheetStep(msgspec.Struct, frozen=True, kw_only=True):
-    """One setting of the saw: the same stop, used for one or more cuts of one part."""
+    """One setting of the saw: the same stop, used for one or more cuts of one part. Their order in the tuple is their number."""
 
-    number: int
     part: str  # name of the part on the saw
     direction: Direction
     trim: bool  # a squaring cut on a factory edge
@@ -163,6 +167,7 @@ class SheetStep(msgspec.Struct, frozen=True, kw_only=True):
 class PlacedPiece(msgspec.Struct, frozen=True, kw_only=True):
     """One piece on a sheet; sizes as it lies."""
 
+    part: str  # its node in the cut tree
     x_tenth_mm: int
     y_tenth_mm: int
     width_tenth_mm: int
@@ -178,6 +183,7 @@ class SheetGroup(msgspec.Struct, frozen=True, kw_only=True):
     code: str
     width_tenth_mm: int
     height_tenth_mm: int
+    cost_each_minor: int
     offcut: bool
     sheets_count: int
     pieces: tuple[PlacedPiece, ...]

@@ -9,6 +9,5 @@ def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> 
     raise NotImplementedError
 
 
-def faults_of_sheets(job: SheetJob) -> tuple[Fault, ...]:
-    """Find all faults."""
-    raise NotImplementedError
+from service.cutting.faults import faults_of_sheets
+__all__=["cut_sheets","faults_of_sheets"]

@@ -1,0 +1,78 @@
+"""Lower bounds on cost and on the number of bars bought, in exact arithmetic, from weightings of the pieces."""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+from typing import Final
+
+import numpy as np
+
+from service.cutting.compositions import Cut
+from service.cutting.problem import BarClass, BarProblem
+
+_COVER_CELLS: Final = 100_000  # cells of the cheapest-cover table; larger sums are scaled down, which keeps the bound valid
+
+
+def cost_bound(problem: BarProblem, cuts: list[Cut]) -> int:
+    """Least cost that the cuts allow: bars bought in parts, rounded up, or whole bars that hold the worth of one cut."""
+    return max((max(_in_parts(problem, cut), _in_whole_bars(problem, cut)) for cut in cuts), default=0)
+
+
+def bought_bound(problem: BarProblem, cuts: list[Cut]) -> int:
+    """Least number of bars bought that the cuts allow at any cost."""
+    return max((_fewest(problem.classes, cut) for cut in cuts), default=0)
+
+
+def _fewest(classes: tuple[BarClass, ...], cut: Cut) -> int:
+    on_hand = bought = 0
+    for of, worth in zip(classes, cut.worths.tolist(), strict=True):
+        on_hand += worth * sum(step.copies_count for step in of.steps if not step.bought_count)
+        bought = max(bought, worth if any(step.bought_count for step in of.steps) else 0)
+    missing = max(0, cut.needed - on_hand)
+    return -(-missing // bought) if bought else 0
+
+
+def _in_parts(problem: BarProblem, cut: Cut) -> int:
+    """Cover the worth needed by bars in parts, the best worth for money first."""
+    offers = [
+        (Fraction(step.cost_count, worth), worth * step.copies_count)
+        for of, worth in zip(problem.classes, cut.worths.tolist(), strict=True)
+        if worth > 0
+        for step in of.steps
+    ]
+    cost, missing = Fraction(0), cut.needed
+    for each, supply in sorted(offers):
+        taken = min(missing, supply)
+        cost += each * taken
+        missing -= taken
+    return math.ceil(cost)
+
+
+def _in_whole_bars(problem: BarProblem, cut: Cut) -> int:
+    """Cheapest set of whole bars that holds the worth needed, by dynamic programming on worth (scaled, rounded safely)."""
+    scale = -(-cut.needed // _COVER_CELLS)
+    needed = -(-cut.needed // max(1, scale)) if scale <= 1 else cut.needed // scale
+    table = np.full(needed + 1, np.iinfo(np.int64).max // 4)
+    table[0] = 0
+    for of, worth in zip(problem.classes, cut.worths.tolist(), strict=True):
+        size = -(-worth // max(1, scale))
+        for step in of.steps:
+            if size > 0:
+                table = _with_bars(table, size, min(step.copies_count, -(-needed // size)), step.cost_count)
+    least = int(table[needed])
+    return least if least < np.iinfo(np.int64).max // 4 else 0
+
+
+def _with_bars(table: np.ndarray[tuple[int], np.dtype[np.int64]], size: int, copies: int, cost: int) -> np.ndarray[tuple[int], np.dtype[np.int64]]:
+    """Add up to `copies` bars of one step: least cost of holding at least so much."""
+    lot = 1
+    while copies > 0:
+        lot = min(lot, copies)
+        shift = min(lot * size, len(table) - 1)
+        shifted = np.concatenate((np.full(shift, table[0]), table[: len(table) - shift])) + lot * cost
+        shifted[: shift + 1] = table[0] + lot * cost
+        table = np.minimum(table, shifted)
+        copies -= lot
+        lot *= 2
+    return table

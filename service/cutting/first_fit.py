@@ -1,0 +1,96 @@
+"""First fit decreasing: the plan that is there at once, with no solver at all."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from service.cutting.cover import Bins, Pattern, fill
+from service.cutting.patterns import Ints
+from service.cutting.problem import BarProblem
+
+
+def arrays(problem: BarProblem) -> Bins:
+    """Give the bare arrays of a problem."""
+    return Bins(
+        np.array(problem.sizes, dtype=np.int64),
+        np.array(problem.demands, dtype=np.int64),
+        np.array([of.capacity_count for of in problem.classes], dtype=np.int64),
+    )
+
+
+def first_fit(problem: BarProblem) -> tuple[Pattern, ...] | None:
+    """Give the cheapest of several greedy plans, or None if none of them covers the demand from the copies there are.
+
+    Each fills bars longest piece first (filling one bar at a time with the longest that still fit is first fit decreasing,
+    bar by bar): one plan with each class as far as its copies go, and one that takes the class of least cost for what it
+    holds. Last, every bar is exchanged for the cheapest that holds its pieces.
+    """
+    bins = arrays(problem)
+    plans = [_greedy(problem, bins, favourite) for favourite in (*range(len(problem.classes)), -1)]
+    found = [exchange(problem, plan) for plan in plans if plan is not None]
+    return min(found, key=lambda plan: cost_of(problem, plan), default=None)
+
+
+def cost_of(problem: BarProblem, plan: tuple[Pattern, ...]) -> tuple[int, int]:
+    """Cost and number bought of a plan, bars taken cheapest first in each class."""
+    counts = np.bincount([number for number, _ in plan], minlength=len(problem.classes))
+    pairs = [of.costs(int(count)) for of, count in zip(problem.classes, counts, strict=True)]
+    return sum(cost for cost, _ in pairs), sum(bought for _, bought in pairs)
+
+
+def _greedy(problem: BarProblem, bins: Bins, favourite: int) -> tuple[Pattern, ...] | None:
+    demands = bins.demands.copy()
+    left = [of.copies_count for of in problem.classes]
+    used = [0] * len(left)
+    chosen: list[Pattern] = []
+    while demands.any():
+        choice = _next_bar(problem, bins._replace(demands=demands), used, favourite)
+        if choice is None:
+            return None
+        number, counts = choice
+        times = _repeats(counts, demands, left[number] - used[number])
+        chosen += [(number, counts)] * times
+        demands = demands - counts * times
+        used[number] += times
+    return tuple(chosen)
+
+
+def _repeats(counts: Ints, demands: Ints, copies: int) -> int:
+    """How often the same filling comes out again: as long as the demand allows it."""
+    held = counts > 0
+    return max(1, min(copies, int((demands[held] // counts[held]).min())))
+
+
+def _next_bar(problem: BarProblem, bins: Bins, used: list[int], favourite: int) -> Pattern | None:
+    """Fill one bar of every class that has one left and takes the longest piece; choose by favourite, else by cost for length."""
+    best: tuple[tuple[float, int], Pattern] | None = None
+    longest = int(bins.sizes[np.nonzero(bins.demands)[0][0]])
+    for number, of in enumerate(problem.classes):
+        if used[number] >= of.copies_count or of.capacity_count < longest:
+            continue
+        counts = fill(np.zeros(len(bins.sizes), dtype=np.int64), bins, of.capacity_count)
+        price = of.costs(used[number] + 1)[0] - of.costs(used[number])[0]
+        rank = (0.0 if number == favourite else 1.0 + price / int(counts @ bins.sizes), number)
+        if best is None or rank < best[0]:
+            best = (rank, (number, counts))
+    return None if best is None else best[1]
+
+
+def exchange(problem: BarProblem, plan: tuple[Pattern, ...]) -> tuple[Pattern, ...]:
+    """Exchange every bar for the cheapest one left that holds its pieces, longest content first."""
+    sizes = np.array(problem.sizes, dtype=np.int64)
+    used = [0] * len(problem.classes)
+    result: list[Pattern] = []
+    for number, counts in sorted(plan, key=lambda item: (-int(item[1] @ sizes), item[0])):
+        length = int(counts @ sizes)
+        fitting = [
+            (of.costs(used[k] + 1)[0] - of.costs(used[k])[0], of.capacity_count, k)
+            for k, of in enumerate(problem.classes)
+            if of.capacity_count >= length and used[k] < of.copies_count
+        ]
+        if not fitting:
+            return plan
+        number = min(fitting)[2]
+        used[number] += 1
+        result.append((number, counts))
+    return tuple(result) if cost_of(problem, tuple(result)) <= cost_of(problem, plan) else plan

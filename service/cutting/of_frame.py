@@ -1,0 +1,161 @@
+"""The cutting jobs of a frame: its bars from the studding in stock, its boards from their sheets."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from service.catalogue import Catalogue
+
+from service.cutting.bars import cut_bars
+from service.cutting.pieces import STANDARD, BarAim, BarJob, BarPiece, BarStock, Effort, SheetJob, SheetPiece, SheetStock, Stop, never
+from service.cutting.plan import BarPlan, SheetPlan
+from service.cutting.sheets import cut_sheets
+from service.frame import CutWhen, Layer
+from service.rules import RuleSet
+from service.units import tenths
+
+if TYPE_CHECKING:
+    from service.brief import Board, Job
+    from service.frame import Frame, Panel
+
+
+class BoardCuts(msgspec.Struct, frozen=True, kw_only=True):
+    """The sheets of one board."""
+
+    code: str  # empty: a custom board
+    description: str
+    plan: SheetPlan
+    with_allowance: bool  # the ceiling edges carry the allowance; False where the sheets do not have it
+
+
+class FramePlan(msgspec.Struct, frozen=True, kw_only=True):
+    """How everything of a frame is cut."""
+
+    bars: BarPlan
+    boards: tuple[BoardCuts, ...]
+    kerf_mm: float
+    allowance_mm: int
+
+
+class Yard(msgspec.Struct, frozen=True, kw_only=True):
+    """What cutting reads besides the frame: stock prices, the saw, and when to stop."""
+
+    catalogue: Catalogue
+    rules: RuleSet
+    kerf_mm: float | None = None  # saw cut in timber; None: the rule's
+    effort: Effort = STANDARD
+    stop: Stop = never
+
+    def timber_kerf_mm(self) -> float:
+        """Width of the saw cut in timber, mm."""
+        return self.rules.take_off.timber_kerf_mm if self.kerf_mm is None else self.kerf_mm
+
+
+def cut_frame(frame: Frame, job: Job, yard: Yard) -> FramePlan:
+    """Cut a frame's timber and boards at least cost.
+
+    Pieces whose length follows from the ceiling count longer by the allowance. A section without a price is cut for least
+    length.
+    """
+    return FramePlan(
+        bars=cut_bars(bar_job(frame, job, yard), yard.effort, yard.stop),
+        boards=tuple(_cut_board(board, panels, job, yard) for board, panels in boards_of(frame, job)),
+        kerf_mm=yard.timber_kerf_mm(),
+        allowance_mm=job.allowance_mm if frame.full_height else 0,
+    )
+
+
+def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
+    """The bars of a frame as a cutting job."""
+    pieces = tuple(
+        BarPiece(
+            label=member.mark,
+            length_tenth_mm=member.cut_length_mm * 10 + (job.allowance_mm * 10 if member.cut_when is CutWhen.AFTER_MEASURE else 0),
+            after_measure=member.cut_when is CutWhen.AFTER_MEASURE,
+        )
+        for member in frame.members
+        if member.from_bar
+    )
+    prices = [first_price(stock.code, yard.catalogue) for stock in job.timber.stock]
+    priced = None not in prices
+    stock = tuple(
+        BarStock(code=one.code or f"custom-{one.length_tenth_mm // 10}", length_tenth_mm=one.length_tenth_mm, cost_minor=price or 0)
+        for one, price in zip(job.timber.stock, prices, strict=True)
+    )
+    return BarJob(
+        pieces=pieces,
+        stock=stock,
+        kerf_tenth_mm=tenths(yard.timber_kerf_mm()),
+        least_offcut_tenth_mm=tenths(yard.rules.take_off.least_offcut_mm),
+        aim=BarAim.COST if priced else BarAim.LENGTH,
+    )
+
+
+def first_price(code: str, catalogue: Catalogue) -> int | None:
+    """Price of one pack in minor units, or None where the book has none."""
+    steps = catalogue.prices.get(code)
+    return steps[0].amount_minor if steps else None
+
+
+def boards_of(frame: Frame, job: Job) -> tuple[tuple[Board, tuple[Panel, ...]], ...]:
+    """The boards of a job with the panels cut from each, in the order of first use."""
+    by_layer = {Layer.FACING: job.board, Layer.LINING: job.lining, Layer.BACKBOARD: job.backboard, Layer.LID: job.lid}
+    grouped: dict[str, tuple[Board, list[Panel]]] = {}
+    for panel in frame.panels:
+        board = by_layer.get(panel.layer) or next(pad for pad in job.pads if pad.code == panel.board_code)
+        grouped.setdefault(board.code or board.description, (board, []))[1].append(panel)
+    return tuple((board, tuple(panels)) for board, panels in grouped.values())
+
+
+def _cut_board(board: Board, panels: tuple[Panel, ...], job: Job, yard: Yard) -> BoardCuts:
+    plain = cut_sheets(sheet_job(board, panels, 0, yard), yard.effort, yard.stop)
+    after = any(panel.cut_when is CutWhen.AFTER_MEASURE for panel in panels)
+    longer = sheet_job(board, panels, job.allowance_mm, yard)
+    if not after or not job.allowance_mm or not _all_fit(longer, board):
+        return BoardCuts(code=board.code, description=board.description, plan=plain, with_allowance=False)
+    plan = cut_sheets(longer, yard.effort, yard.stop)
+    better = plan.cost_minor <= plain.cost_minor and plan.sheets_count <= plain.sheets_count
+    return BoardCuts(code=board.code, description=board.description, plan=plan if better else plain, with_allowance=better)
+
+
+def _all_fit(job: SheetJob, board: Board) -> bool:
+    long, short = board.sheet_length_tenth_mm, board.sheet_width_tenth_mm
+    return all(
+        max(piece.width_tenth_mm, piece.height_tenth_mm) <= long and min(piece.width_tenth_mm, piece.height_tenth_mm) <= short for piece in job.pieces
+    )
+
+
+def sheet_job(board: Board, panels: tuple[Panel, ...], allowance_mm: int, yard: Yard) -> SheetJob:
+    """The panels of one board as a cutting job; ply on faces and returns keeps its long way up."""
+    upright = board.board_kind == "plywood"
+    pieces = []
+    for panel in panels:
+        longer = allowance_mm if panel.cut_when is CutWhen.AFTER_MEASURE else 0
+        width, height = panel.cut_width_mm * 10, (panel.cut_height_mm + longer) * 10
+        turned = upright and panel.layer is Layer.FACING
+        pieces.append(
+            SheetPiece(
+                label=panel.mark,
+                width_tenth_mm=height if turned else width,
+                height_tenth_mm=width if turned else height,
+                rotatable=not turned,
+                after_measure=panel.cut_when is CutWhen.AFTER_MEASURE,
+            )
+        )
+    rules = yard.rules.take_off
+    return SheetJob(
+        pieces=tuple(pieces),
+        stock=(
+            SheetStock(
+                code=board.code or "custom-board",
+                width_tenth_mm=board.sheet_length_tenth_mm,
+                height_tenth_mm=board.sheet_width_tenth_mm,
+                cost_minor=first_price(board.code, yard.catalogue) or 0,
+            ),
+        ),
+        kerf_tenth_mm=tenths(rules.scored_board_kerf_mm if board.board_kind == "plasterboard" else rules.board_kerf_mm),
+        least_offcut_width_tenth_mm=tenths(rules.least_offcut_board_mm),
+        least_offcut_height_tenth_mm=tenths(rules.least_offcut_board_mm),
+    )

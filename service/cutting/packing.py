@@ -1,0 +1,188 @@
+"""Packing: can the demand be cut from so many bars of each class? Answered by rounding, or exactly over a list of patterns."""
+
+from __future__ import annotations
+
+from typing import Final, NamedTuple
+
+import highspy
+import numpy as np
+
+from service.cutting.compositions import Cut, make_cut
+from service.cutting.cover import Bins, Cover, Floats, Pattern, fill, integer_duals, quiet_solver
+from service.cutting.meter import Meter
+from service.cutting.patterns import Ints, Keep, Listed, list_patterns, value_tables
+
+_EPS: Final = 1e-6
+LIST_LIMIT: Final = 60_000  # patterns in one exact search
+MASTER_LIMIT: Final = 20_000  # columns in one integer master
+_DIVES: Final = 3
+
+
+class Packed(NamedTuple):
+    """Whether a composition can be cut. `patterns` if it can; `cut` if a weighting refuses it; neither and not `known`: open."""
+
+    patterns: tuple[Pattern, ...] | None
+    cut: Cut | None
+    known: bool
+
+
+def dive(bins: Bins, bars: Ints, pool: list[Pattern], meter: Meter, rank: int = 0) -> tuple[Pattern, ...] | None:
+    """Round the relaxed answer pattern by pattern, solving again for what is left; None if that does not come out.
+
+    Args:
+        bins: kinds, demand and capacities.
+        bars: how many bars of each class there are.
+        pool: patterns to start with.
+        meter: counts the work.
+        rank: which pattern the first rounding takes: 0 the one nearest to the next whole number, 1 the second, ...
+    """
+    cover = Cover(bins, meter)
+    cover.add_patterns(pool)
+    cover.allow(bars)
+    chosen: list[Pattern] = []
+    while cover.bins.demands.any():
+        relaxed = cover.converge(until_covered=True)
+        if relaxed.value > _EPS or meter.is_over():
+            return None
+        picks, rank = _roundings(relaxed.uses, rank)
+        demands, bars, taken = _take(picks, cover, bars)
+        chosen += taken
+        cover.shrink(demands, bars)
+        cover.add_patterns(_shrunk(cover, np.nonzero(relaxed.uses > _EPS)[0].tolist()))
+    return tuple(chosen)
+
+
+def _take(picks: list[tuple[int, int]], cover: Cover, bars: Ints) -> tuple[Ints, Ints, list[Pattern]]:
+    """Use patterns so many times, as far as the demand goes; give what is left of demand and bars."""
+    demands, bars = cover.bins.demands.copy(), bars.copy()
+    taken: list[Pattern] = []
+    for column, times in picks:
+        number = cover.classes[column]
+        for _ in range(times):
+            counts = np.minimum(cover.counts[column], demands)
+            if not counts.any():
+                break
+            taken.append((number, counts))
+            demands -= counts
+            bars[number] -= 1
+    return demands, bars, taken
+
+
+def _shrunk(cover: Cover, columns: list[int]) -> list[Pattern]:
+    """Cut patterns down to what is left of the demand, and fill them up again."""
+    bins = cover.bins
+    return [
+        (cover.classes[column], fill(np.minimum(cover.counts[column], bins.demands), bins, int(bins.capacities[cover.classes[column]])))
+        for column in columns
+    ]
+
+
+def _roundings(uses: Floats, rank: int) -> tuple[list[tuple[int, int]], int]:
+    """Take every whole use; if there is none, once the one that is nearest to the next whole number, or second nearest, ..."""
+    whole = np.floor(uses + _EPS).astype(np.int64)
+    taken = np.nonzero(whole)[0]
+    if len(taken):
+        return [(int(column), int(whole[column])) for column in taken], rank
+    order = np.argsort(-uses, kind="stable")
+    used = max(1, int((uses > _EPS).sum()))
+    return [(int(order[min(rank, used - 1)]), 1)], 0
+
+
+def refused_by_duals(bins: Bins, bars: Ints, cover: Cover) -> Cut | None:
+    """Solve the relaxed packing; give the weighting that refuses it, if it falls short."""
+    cover.allow(bars)
+    relaxed = cover.converge(until_covered=True)
+    if relaxed.value <= _EPS:
+        return None
+    cut = make_cut(bins, integer_duals(relaxed.cover_duals)[0])
+    return cut if int(bars @ cut.worths) < cut.needed else None
+
+
+def worth_using(bins: Bins, bars: Ints, cuts: list[Cut], limit: int) -> Listed | None:
+    """List the patterns that a packing of this composition can use: none may lose more than the composition can spare."""
+    sizes, demands, capacities = bins
+    waste = int(bars @ capacities) - int(sizes @ demands)
+    slacks = [int(bars @ cut.worths) - cut.needed for cut in cuts]
+    tightest = min(range(len(cuts)), key=lambda k: slacks[k] / max(1, cuts[k].needed))
+    cut = cuts[tightest]
+    table = value_tables(sizes, demands, cut.values, int(capacities[0]))
+    floors = np.where(bars > 0, cut.worths - slacks[tightest], np.iinfo(np.int64).max)
+    listed = list_patterns(sizes, demands, capacities, limit, Keep(table, cut.values, floors, waste))
+    if listed is None:
+        return None
+    good = capacities[listed.classes] - listed.counts @ sizes <= waste
+    for other, slack in zip(cuts, slacks, strict=True):
+        good &= listed.counts @ other.values >= other.worths[listed.classes] - slack
+    return Listed(listed.counts[good], listed.classes[good])
+
+
+def pack_listed(bins: Bins, bars: Ints, listed: Listed, meter: Meter) -> Packed:
+    """Decide a packing over a complete list of the patterns that it can use, as an integer programme."""
+    kinds, columns = len(bins.sizes), len(listed.classes)
+    if not columns:
+        return Packed(None, None, known=True)
+    solver = quiet_solver()
+    model = highspy.HighsLp()
+    model.num_col_, model.num_row_ = columns, kinds + len(bars)
+    model.col_cost_ = np.zeros(columns)
+    model.col_lower_, model.col_upper_ = np.zeros(columns), bars[listed.classes].astype(float)
+    model.row_lower_ = np.concatenate((bins.demands.astype(float), np.full(len(bars), -highspy.kHighsInf)))
+    model.row_upper_ = np.concatenate((np.full(kinds, highspy.kHighsInf), bars.astype(float)))
+    full = np.concatenate((listed.counts.astype(float), np.eye(len(bars))[listed.classes]), axis=1)
+    at = np.nonzero(full)
+    model.a_matrix_.format_ = highspy.MatrixFormat.kColwise
+    model.a_matrix_.start_ = np.concatenate(([0], np.cumsum((full != 0).sum(axis=1)))).astype(np.int32)
+    model.a_matrix_.index_, model.a_matrix_.value_ = at[1].astype(np.int32), full[at]
+    model.integrality_ = [highspy.HighsVarType.kInteger] * columns
+    solver.passModel(model)
+    solver.run()
+    status = solver.getModelStatus()
+    info = solver.getInfo()
+    meter.spend(2000 + columns * 5 + max(0, info.simplex_iteration_count) * 20)
+    if status == highspy.HighsModelStatus.kInfeasible:
+        return Packed(None, None, known=True)
+    if status != highspy.HighsModelStatus.kOptimal:
+        return Packed(None, None, known=False)
+    uses = np.round(np.asarray(solver.getSolution().col_value)).astype(np.int64)
+    patterns: list[Pattern] = []
+    for column in np.nonzero(uses)[0].tolist():
+        patterns += [(int(listed.classes[column]), listed.counts[column].astype(np.int64))] * int(uses[column])
+    return Packed(trimmed(patterns, bins.demands), None, known=True)
+
+
+def trimmed(patterns: list[Pattern], demands: Ints) -> tuple[Pattern, ...]:
+    """Take out what a cover gives beyond the demand."""
+    left = demands.copy()
+    result = []
+    for number, counts in patterns:
+        used = np.minimum(counts, left)
+        left -= used
+        if used.any():
+            result.append((number, used))
+    return tuple(result)
+
+
+def pack(bins: Bins, bars: Ints, cuts: list[Cut], cover: Cover, meter: Meter) -> Packed:
+    """Decide whether the demand can be cut from so many bars of each class.
+
+    Args:
+        bins: kinds, demand and capacities.
+        bars: how many bars of each class there are.
+        cuts: weightings known; they narrow the list of patterns.
+        cover: asks for the shortfall; its patterns are kept for the next composition.
+        meter: counts the work; if it is over, the answer may stay open.
+    """
+    cut = refused_by_duals(bins, bars, cover)
+    if cut is not None:
+        return Packed(None, cut, known=True)
+    pool = list(zip(cover.classes, cover.counts, strict=True))
+    for rank in range(_DIVES):
+        patterns = dive(bins, bars, pool, meter, rank)
+        if patterns is not None:
+            return Packed(patterns, None, known=True)
+        if meter.is_over():
+            return Packed(None, None, known=False)
+    listed = worth_using(bins, bars, cuts, LIST_LIMIT)
+    if listed is None or len(listed.classes) > MASTER_LIMIT:
+        return Packed(None, None, known=False)
+    return pack_listed(bins, bars, listed, meter)

@@ -1,0 +1,195 @@
+"""The search for bars: from below, composition by composition, until one can be cut.
+
+The relaxed cover gives a first weighting of the pieces. Compositions are listed from the least cost on; each is refused by a
+weighting (a new one is learnt with every refusal), or cut by rounding, or decided over the list of all patterns that it can
+use. The first that can be cut has the least cost, and the fewest bars bought at that cost; all that were cheaper are refused.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+import highspy
+import numpy as np
+
+from service.cutting.bounds import bought_bound, cost_bound
+from service.cutting.compositions import Cut, Window, list_compositions, make_cut, refuse
+from service.cutting.cover import Bins, Cover, Pattern, Priced, Relaxed, fill, integer_duals, quiet_solver
+from service.cutting.first_fit import arrays, cost_of, exchange, first_fit
+from service.cutting.meter import Meter
+from service.cutting.packing import Packed, pack
+from service.cutting.patterns import Ints
+from service.cutting.plan import Method
+from service.cutting.problem import BarProblem, without
+
+_WINDOW_LIMIT: Final = 200_000  # compositions listed at once
+_FIRST_WINDOW: Final = 500  # the first window is a 500th of the bound wide, each next one twice the last
+_GUESSES: Final = 40  # compositions tried when there are too many to list
+
+
+class BarSearch:
+    """One search. `plan` is the best so far, `low` the least (cost, number bought) that is not refused."""
+
+    def __init__(self, problem: BarProblem, meter: Meter) -> None:
+        """Start with the greedy plan."""
+        self.problem, self.meter = problem, meter
+        self.bins: Bins = arrays(problem)
+        self.cuts: list[Cut] = [make_cut(self.bins, self.bins.sizes)]
+        self.plan: tuple[Pattern, ...] | None = first_fit(problem)
+        self.method = Method.FIRST_FIT
+        self.low = (0, 0)
+        self.impossible = False  # there are too few copies
+        self.cover = Cover(self.bins, meter)  # asks for the shortfall of compositions; its patterns are everybody's pool
+        self._open = False  # some composition was neither cut nor refused; `low` stays there
+
+    @property
+    def value(self) -> tuple[int, int]:
+        """Cost and number bought of the best plan; more than any if there is none."""
+        return (1 << 62, 0) if self.plan is None else cost_of(self.problem, self.plan)
+
+    @property
+    def done(self) -> bool:
+        """Whether nothing cheaper, and nothing with fewer bars at that cost, is possible."""
+        return self.plan is not None and self.low >= self.value
+
+    def run(self) -> None:
+        """Search until done, impossible, or out of work."""
+        self._relax()
+        self._raise_low(cost_bound(self.problem, self.cuts), 0)
+        width = max(1, self.low[0] // _FIRST_WINDOW)
+        start = self.low[0]
+        while not (self.done or self.impossible or self.meter.is_over()):
+            high = min(start + width, self.value[0])
+            window = list_compositions(self.problem.classes, self.cuts, start, high, _WINDOW_LIMIT)
+            if window is not None:
+                self._try_all(window)
+                start, width = high + 1, width * 2
+                self._close(high)
+            elif width > 1:
+                width //= 8
+            else:
+                self._guess()
+                return
+
+    def _relax(self) -> None:
+        """Solve the relaxed cover with prices; learn its weighting, its patterns and the plan that rounding down gives."""
+        problem = self.problem
+        steps = [(number, step) for number, of in enumerate(problem.classes) for step in of.steps]
+        priced = Priced(
+            np.array([number for number, _ in steps], dtype=np.int64),
+            np.array([float(step.cost_count) for _, step in steps]),
+            np.array([float(step.copies_count) for _, step in steps]),
+        )
+        cover = Cover(self.bins, self.meter, priced)
+        nothing = np.zeros(len(self.bins.sizes), dtype=np.int64)
+        cover.add_patterns((k, fill(nothing, self.bins, of.capacity_count)) for k, of in enumerate(problem.classes))
+        cover.add_patterns(self.plan or ())
+        relaxed = cover.converge(until_covered=False)
+        self._learn(make_cut(self.bins, integer_duals(relaxed.cover_duals)[0]))
+        self._round_down(cover, relaxed)
+        self.cover.add_patterns(zip(cover.classes, cover.counts, strict=True))
+
+    def _round_down(self, cover: Cover, relaxed: Relaxed) -> None:
+        """Use every pattern as often as whole, and cut the rest greedily."""
+        demands, taken = self.bins.demands.copy(), []
+        for column in np.nonzero(relaxed.uses >= 1.0)[0].tolist():
+            for _ in range(int(relaxed.uses[column])):
+                counts = np.minimum(cover.counts[column], demands)
+                if counts.any():
+                    taken.append((cover.classes[column], counts))
+                    demands -= counts
+        rest = first_fit(without(self.problem, demands, [number for number, _ in taken]))
+        if rest is not None:
+            self._offer(exchange(self.problem, (*taken, *rest)), Method.PATTERNS)
+
+    def _offer(self, plan: tuple[Pattern, ...], method: Method) -> None:
+        """Keep a plan if it is better than the best so far."""
+        if cost_of(self.problem, plan) < self.value:
+            self.plan, self.method = plan, method
+
+    def _learn(self, cut: Cut) -> None:
+        """Keep a cut; the first one is the one that compositions are listed by."""
+        if cut.needed > 0:
+            self.cuts.append(cut)
+            if len(self.cuts) == 2:  # noqa: PLR2004 - the relaxed cover's own weighting goes first
+                self.cuts.reverse()
+
+    def _raise_low(self, cost: int, bought: int) -> None:
+        if not self._open:
+            self.low = max(self.low, (cost, bought))
+
+    def _close(self, high: int) -> None:
+        """Conclude from a window that is wholly decided up to a cost."""
+        if high >= self.value[0]:
+            self._raise_low(*self.value)
+            self._open = True  # nothing more to learn from here
+        else:
+            self._raise_low(high + 1, 0)
+            everything = sum(of.costs(of.copies_count)[0] for of in self.problem.classes)
+            self.impossible = self.plan is None and not self._open and high >= everything
+
+    def _try_all(self, window: Window) -> None:
+        """Try the compositions of a window in order, as far as they would improve the plan."""
+        while len(window.costs) and not self.meter.is_over():
+            at = (int(window.costs[0]), int(window.bought[0]))
+            if at >= self.value:
+                return
+            self._raise_low(*at)
+            packed = self._pack(window.bars[0])
+            if packed.cut is not None:
+                window = refuse(window, [packed.cut])
+                continue
+            self._open |= not packed.known
+            window = Window(window.bars[1:], window.costs[1:], window.bought[1:])
+
+    def _pack(self, bars: Ints) -> Packed:
+        packed = pack(self.bins, bars, self.cuts, self.cover, self.meter)
+        if packed.cut is not None:
+            self._learn(packed.cut)
+        if packed.patterns is not None:
+            self._offer(packed.patterns, Method.PATTERNS)
+        return packed
+
+    def _guess(self) -> None:
+        """Where compositions are too many to list: let an integer programme pick the cheapest that no cut refuses."""
+        for _ in range(_GUESSES):
+            bars = self._cheapest()
+            if bars is None or self.done or self.meter.is_over():
+                return
+            if self._pack(bars).cut is None:
+                return
+            self._raise_low(cost_bound(self.problem, self.cuts[-1:]), 0)
+
+    def _cheapest(self) -> Ints | None:
+        """Pick a composition of least cost, then least number bought, that no cut refuses. Its cost is no proof of anything."""
+        steps = [(number, step) for number, of in enumerate(self.problem.classes) for step in of.steps]
+        solver = quiet_solver()
+        model = highspy.HighsLp()
+        model.num_col_, model.num_row_ = len(steps), len(self.cuts)
+        model.col_cost_ = np.array([step.cost_count + step.bought_count / 1024 for _, step in steps])
+        model.col_lower_ = np.zeros(len(steps))
+        model.col_upper_ = np.array([float(step.copies_count) for _, step in steps])
+        model.row_lower_ = np.array([1.0 for _ in self.cuts])
+        model.row_upper_ = np.full(len(self.cuts), highspy.kHighsInf)
+        numbers = np.array([number for number, _ in steps])
+        matrix = np.array([cut.worths[numbers] / cut.needed for cut in self.cuts])
+        model.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+        model.a_matrix_.start_ = np.arange(len(self.cuts) + 1, dtype=np.int32) * len(steps)
+        model.a_matrix_.index_ = np.tile(np.arange(len(steps), dtype=np.int32), len(self.cuts))
+        model.a_matrix_.value_ = matrix.ravel()
+        model.integrality_ = [highspy.HighsVarType.kInteger] * len(steps)
+        solver.setOptionValue("mip_max_nodes", 2_000)
+        solver.passModel(model)
+        solver.run()
+        self.meter.spend(5_000)
+        values = np.round(np.asarray(solver.getSolution().col_value)).astype(np.int64)
+        if len(values) != len(steps):
+            return None
+        return np.bincount(numbers, weights=values, minlength=len(self.problem.classes)).astype(np.int64)
+
+
+def bought_low(search: BarSearch) -> int:
+    """Least number bought at the plan's cost that is not refused."""
+    general = bought_bound(search.problem, search.cuts)
+    cost, bought = search.low
+    return max(general, bought) if cost == search.value[0] else general
