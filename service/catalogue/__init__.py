@@ -5,11 +5,12 @@ from service.catalogue.materials import FixingLoad, Material
 from service.catalogue.models import Appliance, Bracket, Screen
 from service.catalogue.rates import Account, LabourRate, PriceStep, Trade
 from service.catalogue.revision import CatalogueRows, catalogue_digest, fixing_load_key, labour_rate_key, make_catalogue
-from service.catalogue.rows import RowFault, RowFaultsError, read_rows, to_minor
+from service.catalogue.rows import MINOR_PER_MAJOR, RowFault, RowFaultsError, read_rows, to_minor
 from service.catalogue.snapshot import Catalogue
 
 __all__ = [
     "DEMO_FILES",
+    "MINOR_PER_MAJOR",
     "Account",
     "Appliance",
     "Bracket",

@@ -3,20 +3,27 @@
 from service.workers.errors import WorkError, WorkerStartError
 from service.workers.inline import InlineRunner
 from service.workers.job import Job, JobFunction, Registry, Runner, Snapshot
+from service.workers.kinds import DrawingRequest, DrawingTask, JobKind, SurveyTask, View, encode_task
 from service.workers.pool import PoolPlan, PoolState, WorkerPool
 from service.workers.process import WorkerPlan
 
 __all__ = [
+    "DrawingRequest",
+    "DrawingTask",
     "InlineRunner",
     "Job",
     "JobFunction",
+    "JobKind",
     "PoolPlan",
     "PoolState",
     "Registry",
     "Runner",
     "Snapshot",
+    "SurveyTask",
+    "View",
     "WorkError",
     "WorkerPlan",
     "WorkerPool",
     "WorkerStartError",
+    "encode_task",
 ]

@@ -1,0 +1,96 @@
+"""All addresses together in one application, with the edge around it."""
+
+from __future__ import annotations
+
+from contextlib import AbstractAsyncContextManager
+from typing import TYPE_CHECKING, Any, Final, cast
+
+import msgspec
+from litestar import Litestar
+from litestar.di import Provide
+
+from service.web.appliances import get_appliance, list_appliances
+from service.web.bills import create_bill
+from service.web.brackets import get_bracket, list_brackets
+from service.web.catalogue_answers import ask
+from service.web.docs import document, get_contract, get_docs, get_docs_part
+from service.web.drawings import create_drawing
+from service.web.edge import Edge, EdgeLimits
+from service.web.failures import to_problem
+from service.web.frames import create_frame
+from service.web.health import get_live, get_ready
+from service.web.materials import get_material, list_materials
+from service.web.parameters import only_good_parameters
+from service.web.quotes import create_quote
+from service.web.screens import get_screen, list_screens
+from service.web.shelf import Keeper, Shelf
+from service.web.strict import StrictRequest
+from service.web.workshop import Workshop
+from service.workers import Runner
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from service.web.asgi import ASGIApp
+
+HANDLERS: Final = (
+    create_frame,
+    create_bill,
+    create_quote,
+    create_drawing,
+    list_materials,
+    get_material,
+    list_appliances,
+    get_appliance,
+    list_screens,
+    get_screen,
+    list_brackets,
+    get_bracket,
+    get_live,
+    get_ready,
+    get_contract,
+    get_docs,
+    get_docs_part,
+)
+
+
+class WebParts(msgspec.Struct, frozen=True, kw_only=True):
+    """What the web needs from the rest of the service."""
+
+    runner: Runner
+    keeper: Keeper
+    account: str  # whose catalogue answers
+    contract: bytes  # the committed OpenAPI document
+    body_limit_bytes: int
+    limits: EdgeLimits
+    lifespan: AbstractAsyncContextManager[Any] | None = None  # entered at start, left at the end
+
+
+def make_application(parts: WebParts) -> Edge:
+    """The ASGI application."""
+    shelf = Shelf(parts.keeper, parts.account)
+    app = Litestar(
+        route_handlers=HANDLERS,
+        request_class=StrictRequest,
+        exception_handlers={Exception: to_problem},
+        guards=[only_good_parameters],
+        request_max_body_size=parts.body_limit_bytes,
+        dependencies={
+            "shelf": _given(shelf),
+            "asked": Provide(ask),
+            "workshop": _given(Workshop(parts.runner, shelf)),
+            "contract": _given(document(parts.contract, "application/json")),
+        },
+        lifespan=[] if parts.lifespan is None else [parts.lifespan],
+        openapi_config=None,  # the committed document is served instead
+        debug=False,  # also when the environment says otherwise: a traceback is nobody's business
+    )
+    return Edge(cast("ASGIApp", app), parts.limits)
+
+
+def _given(part: object) -> Provide:
+    return Provide(_always(part), use_cache=False, sync_to_thread=False)
+
+
+def _always(part: object) -> Callable[[], Any]:
+    return lambda: part

@@ -1,0 +1,33 @@
+"""GET /v1/materials: what the shop sells, with prices."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from litestar import Response, get
+from litestar.di import NamedDependency
+from litestar.params import QueryParameter
+
+from service.web.catalogue_answers import Asked, Wish
+from service.web.catalogue_wire import MaterialPage, priced
+from service.web.parameters import CodeInPath, Cursor, Limit
+
+KIND_PATTERN = r"^[a-z_]{1,40}(?!\n)$"
+Kind = Annotated[str | None, QueryParameter(pattern=KIND_PATTERN, description="Only this kind, such as `timber` or `board`.")]
+
+
+@get("/v1/materials", operation_id="list_materials", tags=["catalogue"], summary="List materials")
+async def list_materials(
+    asked: NamedDependency[Asked], *, cursor: Cursor = None, limit: Limit = 50, kind: Kind = None
+) -> Response[bytes | None]:
+    """List what the shop sells, by code, with the price of a pack from each number of packs on."""
+    catalogue = asked.catalogue
+    items = ((code, priced(row, catalogue)) for code, row in catalogue.materials.items() if kind in {None, row.kind})
+    return asked.page(items, Wish(cursor=cursor, limit_count=limit, filters=(kind,)), MaterialPage)
+
+
+@get("/v1/materials/{code:str}", operation_id="get_material", tags=["catalogue"], summary="One material")
+async def get_material(asked: NamedDependency[Asked], code: CodeInPath) -> Response[bytes | None]:
+    """One thing that the shop sells, with its prices."""
+    found = asked.catalogue.materials.get(code)
+    return asked.item({} if found is None else {code: priced(found, asked.catalogue)}, code)

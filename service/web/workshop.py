@@ -1,0 +1,60 @@
+"""Hands a survey to the workers and their answer back, with the catalogue and the day that go with it."""
+
+from __future__ import annotations
+
+import asyncio
+import datetime as dt
+from typing import TYPE_CHECKING, Any, Final
+
+from litestar import Request, Response
+
+from service.web.exchange import DEADLINE_KEY
+from service.workers import DrawingRequest, DrawingTask, Job, JobKind, SurveyTask, encode_task
+
+if TYPE_CHECKING:
+    from service.survey import SurveyRequest
+    from service.web.shelf import Shelf
+    from service.workers import Runner
+
+JSON: Final = "application/json"
+SVG: Final = "image/svg+xml"
+LEAST_SECONDS: Final = 0.05  # a deadline that is nearly over still gives the queue a chance to say so
+
+
+class Workshop:
+    """The way from a decoded request to the bytes of its answer."""
+
+    def __init__(self, runner: Runner, shelf: Shelf) -> None:
+        """Work with these."""
+        self._runner = runner
+        self._shelf = shelf
+
+    async def answer(self, kind: JobKind, survey: SurveyRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
+        """Have a frame, bill or quote made.
+
+        Raises:
+            ProblemError, RequestFaultsError, WorkError: see `Shelf.take` and `Runner.run`.
+        """
+        return await self._make(kind, SurveyTask(request=survey, today=_today()), request, JSON)
+
+    async def draw(self, drawing: DrawingRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
+        """Have a drawing made; raises as `answer`."""
+        return await self._make(JobKind.DRAWING, DrawingTask(request=drawing, today=_today()), request, SVG)
+
+    async def _make(
+        self, kind: JobKind, task: SurveyTask | DrawingTask, request: Request[Any, Any, Any], media_type: str
+    ) -> Response[bytes]:
+        terms = task.request.terms
+        held = self._shelf.take(terms.catalogue_revision if terms else None)
+        job = Job(kind=kind, payload=encode_task(task), snapshot=held.snapshot, deadline_seconds=_seconds_left(request))
+        body = await self._runner.run(job)
+        return Response(body, media_type=media_type, headers=held.headers)
+
+
+def _today() -> str:
+    return dt.datetime.now(dt.UTC).date().isoformat()
+
+
+def _seconds_left(request: Request[Any, Any, Any]) -> float:
+    deadline: float = request.scope["state"][DEADLINE_KEY]
+    return max(LEAST_SECONDS, deadline - asyncio.get_running_loop().time())

@@ -1,0 +1,69 @@
+"""What can be asked of a worker, and the payload of each: light enough for the web process, which never calculates."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Final
+
+import msgspec
+
+from service.survey import SurveyRequest
+
+
+class JobKind(StrEnum):
+    """Kinds of heavy work."""
+
+    FRAME = "frame"
+    BILL = "bill"
+    QUOTE = "quote"
+    DRAWING = "drawing"
+
+
+class View(StrEnum):
+    """What a drawing shows."""
+
+    FRONT_ELEVATION = "front_elevation"  # the frame from the room
+    BOARD_ELEVATION = "board_elevation"  # the boards from the room, with joints and cut-outs
+    SECTION = "section"  # from the left, through the middle of the fire
+
+
+class DrawingRequest(SurveyRequest, frozen=True, kw_only=True):
+    """A survey, and which picture of its design is wanted."""
+
+    view: View
+
+
+class SurveyTask(msgspec.Struct, frozen=True, kw_only=True):
+    """A survey to work on; `today` is the day where its terms give none."""
+
+    request: SurveyRequest
+    today: str  # RFC 3339 full-date
+
+
+class DrawingTask(msgspec.Struct, frozen=True, kw_only=True):
+    """A drawing to make."""
+
+    request: DrawingRequest
+    today: str  # RFC 3339 full-date
+
+
+type Task = SurveyTask | DrawingTask
+
+_ENCODER: Final = msgspec.msgpack.Encoder()
+_SURVEY: Final = msgspec.msgpack.Decoder(SurveyTask)
+_DRAWING: Final = msgspec.msgpack.Decoder(DrawingTask)
+
+
+def encode_task(task: Task) -> bytes:
+    """A task as the payload of a job."""
+    return _ENCODER.encode(task)
+
+
+def decode_survey_task(payload: bytes) -> SurveyTask:
+    """The task of a frame, a bill or a quote."""
+    return _SURVEY.decode(payload)
+
+
+def decode_drawing_task(payload: bytes) -> DrawingTask:
+    """The task of a drawing."""
+    return _DRAWING.decode(payload)
