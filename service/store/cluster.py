@@ -15,6 +15,7 @@ from typing import Final
 
 from service.store.installation import EmbeddedPostgresError, Runner
 
+MISREAD: Final = frozenset('"$`\\\n')  # by `pg_ctl`, which hands names to a shell inside double quotes
 OWNER_ONLY: Final = 0o700
 OWNER: Final = "inglewright"
 PORT: Final = 5432  # only part of the socket's name
@@ -46,6 +47,9 @@ class Cluster:
         Raises:
             EmbeddedPostgresError: they are another version's, or cannot be made.
         """
+        if MISREAD & set(str(self.folder)):
+            message = f'{self.folder}: choose a folder without any of the characters " $ ` \\ and line breaks in its name'
+            raise EmbeddedPostgresError(message)
         if self.folder.exists():
             self._refuse_other_version()
             return

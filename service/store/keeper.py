@@ -81,10 +81,12 @@ class CatalogueKeeper:
     def state(self) -> KeeperState:
         """Whether anything is held, and how far it can be relied on to be the newest."""
         confirmed = self._confirmed_at_seconds
+        age_seconds = None if confirmed is None else time.monotonic() - confirmed
         return KeeperState(
             loaded=bool(self._current),
-            stale=not self._connected,
-            age_seconds=None if confirmed is None else time.monotonic() - confirmed,
+            # A server that is frozen keeps the connection and says nothing: two looks missed are as bad as none.
+            stale=not self._connected or age_seconds is None or age_seconds > 2 * self._poll_seconds,
+            age_seconds=age_seconds,
             version_count=self._read_at[0] if self._read_at else None,
         )
 
@@ -144,6 +146,7 @@ class CatalogueKeeper:
         def noticed(*_: object) -> None:
             changed.set()
 
+        self._read_at = None  # the same count may be another database's: a copy put back, say
         driver.add_termination_listener(lost)
         await driver.add_listener(tables.CHANNEL, noticed)
         while True:
@@ -156,8 +159,9 @@ class CatalogueKeeper:
         """Read what changed, all accounts in one moment, and put it in place at once."""
         async with connection.begin():
             read_at = await _version(connection)
-            if read_at != self._read_at:
-                self._put(await _catalogues(connection), read_at)
+            changed = await _catalogues(connection) if read_at != self._read_at else None
+        if changed is not None:
+            self._put(changed, read_at)
         self._confirmed_at_seconds = time.monotonic()
         self._connected = True
         self._wait_seconds = LEAST_WAIT_SECONDS

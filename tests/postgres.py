@@ -1,0 +1,113 @@
+"""A real PostgreSQL for tests: one embedded server for the whole run, started at first use, a fresh database for each test.
+
+Use: in a folder's conftest.py, `from tests.postgres import anyio_backend, database_url, demo_database_url`.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import atexit
+import itertools
+import shutil
+import tempfile
+from contextlib import contextmanager
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+from service.store import load_demo, make_engine, migrate
+from service.store.cluster import Cluster
+from service.store.embedded import EmbeddedPostgres
+from service.store.installation import find_runner
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+NUMBERS = itertools.count(1)
+
+
+def new_data_dir() -> Path:
+    """A new folder for an embedded server, removed when the run ends."""
+    folder = Path(tempfile.mkdtemp(prefix="inglewright-test-"))
+    folder.chmod(0o755)  # root's server runs as another user, who must pass through
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    return folder
+
+
+def cluster_of(server: EmbeddedPostgres) -> Cluster:
+    """The files and process below a handle."""
+    folder = server.data_dir / "postgres"
+    return Cluster(folder, find_runner(server.data_dir, folder), durable=False)
+
+
+@cache
+def shared_server() -> EmbeddedPostgres:
+    """The server of this run; it stops itself when the run ends."""
+    server = EmbeddedPostgres(new_data_dir(), durable=False)
+    server.start()
+    return server
+
+
+def run_sql(statement: str) -> None:
+    """One statement on the server of this run, outside the tests' databases."""
+    cluster_of(shared_server()).query(statement)
+
+
+@cache
+def template(*, with_demo: bool) -> str:
+    """A database with the newest schema, and with the demo data at wish, that others are copied from."""
+    name = "with_demo" if with_demo else "migrated"
+    url = shared_server().url_of(name)
+    if with_demo:
+        run_sql(f'create database "{name}" template "{template(with_demo=False)}"')
+        asyncio.run(_load_demo(url))
+    else:
+        run_sql(f'create database "{name}"')
+        migrate(url)
+    return name
+
+
+async def _load_demo(url: str) -> None:
+    engine = make_engine(url)
+    await load_demo(engine)
+    await engine.dispose()
+
+
+@contextmanager
+def copy_of(original: str) -> Iterator[str]:
+    """Address of a new copy of a database; it is dropped afterwards, whoever is still connected."""
+    name = f"copy_{next(NUMBERS)}"
+    run_sql(f'create database "{name}" template "{original}"')
+    try:
+        yield shared_server().url_of(name)
+    finally:
+        run_sql(f'drop database if exists "{name}" with (force)')
+
+
+@pytest.fixture
+def anyio_backend() -> str:
+    """Tests marked `anyio` run on asyncio, as the service does."""
+    return "asyncio"
+
+
+@pytest.fixture
+def empty_database_url() -> Iterator[str]:
+    """Address of a database without anything in it."""
+    with copy_of("template0") as url:
+        yield url
+
+
+@pytest.fixture
+def database_url() -> Iterator[str]:
+    """Address of a database with the newest schema and no data."""
+    with copy_of(template(with_demo=False)) as url:
+        yield url
+
+
+@pytest.fixture
+def demo_database_url() -> Iterator[str]:
+    """Address of a database with the demo catalogue."""
+    with copy_of(template(with_demo=True)) as url:
+        yield url
