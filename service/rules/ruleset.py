@@ -145,6 +145,10 @@ class TakeOffRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
     screw_grip_diameter_ratio: float
     wall_packing_mm: float
     counterbore_mm: float
+    counterbore_leaves_mm: float
+    drying_days_painted_count: int
+    drying_days_skimmed_count: int
+    working_day_hours: float
     ceiling_thread_mm: float
     stud_thread_mm: float
     carry_free_m: float

@@ -1,0 +1,88 @@
+"""Counting what a frame asks for: joints, screws, brackets, holes. Rules: `knowledge/materials.md`, section 1."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from service.bill.bill import Counts
+from service.brief import supply_of
+from service.frame import Axis, EndJoint, Layer, Role
+from service.survey.services import SupplyWanted
+from service.units import tenths
+
+if TYPE_CHECKING:
+    from service.brief import Job
+    from service.frame import Frame, Member, Panel
+    from service.rules import RuleSet
+
+THROUGH_ROLES = frozenset({Role.RAIL, Role.LADDER_UPRIGHT})
+
+
+def count_things(frame: Frame, job: Job, rules: RuleSet) -> Counts:
+    """Count joints, screws, brackets and openings of a frame."""
+    cut = [member for member in frame.members if member.from_bar]
+    plies = [member for member in cut if member.role is Role.TRIMMER_PLY]
+    butting = [member for member in cut if member.role not in THROUGH_ROLES and member.role is not Role.TRIMMER_PLY]
+    wide = [member for member in butting if member.along is Axis.Y]
+    screws = {layer: sum(panel_screws(panel, job, rules) for panel in frame.panels if panel.layer is layer) for layer in Layer}
+    return Counts(
+        bar_pieces_count=len(cut),
+        butting_count=len(butting),
+        joints_count=2 * len(butting) + 2 * len(plies),
+        wide_joints_count=2 * len(wide),
+        laminating_screws_count=sum(_laminating(ply, frame, rules) for ply in plies),
+        rail_brackets_count=sum((member.start_joint is EndJoint.BRACKET) + (member.end_joint is EndJoint.BRACKET) for member in cut),
+        base_brackets_count=len(frame.stations),
+        wall_fixings_count=len(frame.wall_fixings),
+        ceiling_screws_count=len(frame.ceiling_screws),
+        joist_noggins_count=frame.joist_noggin_count,
+        face_screws_count=screws[Layer.FACING],
+        lid_screws_count=screws[Layer.LID],
+        lining_screws_count=screws[Layer.LINING],
+        backboard_screws_count=screws[Layer.BACKBOARD],
+        openings_count=len(frame.openings),
+        small_openings_count=_small_openings(frame, job),
+    )
+
+
+def grilles_count(job: Job, free_area_mm2: float) -> int:
+    """Air grilles that a fire with its inlet in the void asks for."""
+    fire = job.appliance
+    if fire.air_inlet_position in {"rear", "side"} and fire.air_inlet_area_mm2:
+        return -(-int(fire.air_inlet_area_mm2) // max(int(free_area_mm2), 1))
+    return 0
+
+
+def panel_screws(panel: Panel, job: Job, rules: RuleSet) -> int:
+    """Screws of one board (`knowledge/cladding.md`, section 3)."""
+    longest = max(panel.width_tenth_mm, panel.height_tenth_mm)
+    pitch = tenths(rules.take_off.board_screw_pitch_mm)
+    if panel.layer in {Layer.LINING, Layer.BACKBOARD}:
+        return 2 * (_spaces(longest, pitch) + 1)
+    kind = job.board.board_kind if panel.layer is Layer.FACING else "mdf"
+    edge = {"plasterboard": tenths(rules.take_off.plasterboard_screw_pitch_mm)}.get(kind, pitch)
+    if kind in {"cement_board", "calcium_silicate"}:
+        edge = tenths(rules.take_off.cement_screw_pitch_mm)
+    round_edge = 2 * (_spaces(panel.width_tenth_mm, edge) + _spaces(panel.height_tenth_mm, edge))
+    columns = max(0, _spaces(panel.width_tenth_mm, tenths(rules.take_off.field_column_pitch_mm)) - 1)
+    field = columns * max(0, _spaces(panel.height_tenth_mm, pitch) - 1)
+    holes = sum(2 * (_spaces(hole.width_tenth_mm, edge) + _spaces(hole.height_tenth_mm, edge)) for hole in panel.cut_outs)
+    return round_edge + field + holes
+
+
+def _spaces(length: int, pitch: int) -> int:
+    return -(-length // pitch)
+
+
+def _laminating(ply: Member, frame: Frame, rules: RuleSet) -> int:
+    """Screws of one ply; where the trimmer's span ends at a jack, more hand the ply's share of the load to the trimmer."""
+    along = _spaces(ply.length_tenth_mm, tenths(rules.take_off.laminating_pitch_mm)) + 1
+    one_sided = not (frame.left_open or frame.right_open)
+    jacks = sum(1 for member in frame.members if member.role is Role.JACK_STUD) if one_sided else 0
+    return along + rules.take_off.ply_end_screw_count * jacks
+
+
+def _small_openings(frame: Frame, job: Job) -> int:
+    recess = 2 if frame.screen_hung else 0  # a double socket and a brush plate
+    fire = 0 if supply_of(job) is SupplyWanted.PLUG_IN_REACH else 1
+    return recess + fire
