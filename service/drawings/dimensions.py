@@ -1,0 +1,200 @@
+"""Dimensions outside an outline: chains, overall sizes and running sizes, stacked outwards on one side.
+
+Kinds, and values above the line read from below or from the right: ISO 129-1:2018; distances are our own choice,
+judged by eye (`drawings.md`, sections 2 and 4).
+"""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from itertools import pairwise
+from typing import TYPE_CHECKING, Final
+
+import msgspec
+
+from service.drawings.canvas import DIMENSION_HEIGHT_MM as HEIGHT_MM
+from service.drawings.primitives import Anchor, Pen
+from service.drawings.spreading import spread
+from service.drawings.text_widths import text_width_mm
+from service.units import text_mm
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from service.drawings.canvas import Canvas
+    from service.drawings.primitives import PointMm
+
+FIRST_MM: Final = 9.0  # outline to first dimension line
+NEXT_MM: Final = 8.0  # dimension line to the next
+_GAP_MM: Final = 1.2  # outline to extension line
+_OVERSHOOT_MM: Final = 1.6
+_STROKE_MM: Final = 1.0  # half of an oblique stroke, along each axis
+_ABOVE_MM: Final = 0.8  # line to the value above it
+_ROOM_MM: Final = 1.4  # what a segment must have beyond its value
+_LABEL_GAP_MM: Final = 0.9  # between labels in a row
+_JOG_MM: Final = 2.5  # over which a leader goes to its label
+_RING_MM: Final = 0.8
+
+
+class Side(StrEnum):
+    """Where a stack of dimensions stands."""
+
+    BELOW = "below"
+    ABOVE = "above"
+    LEFT = "left"
+    RIGHT = "right"
+
+
+_LEVEL: Final = frozenset({Side.BELOW, Side.ABOVE})
+_INNER_VALUES: Final = frozenset({Side.BELOW, Side.RIGHT})  # above the line is towards the outline there
+
+
+class Running(msgspec.Struct, frozen=True, kw_only=True):
+    """One value of a running dimension."""
+
+    at_tenth_mm: int
+    words: str = ""  # stand behind the value
+
+    @property
+    def label(self) -> str:
+        """What is written."""
+        return f"{text_mm(self.at_tenth_mm)} {self.words}".rstrip()
+
+
+class Stack:
+    """Dimensions on one side of an outline, each further out than the last."""
+
+    def __init__(self, canvas: Canvas, side: Side, outline_mm: float, first_mm: float = FIRST_MM) -> None:
+        """Start at an outline: its y for a level stack, its x for an upright one."""
+        self.canvas, self.side, self.outline_mm = canvas, side, outline_mm
+        self.out_mm = first_mm  # where the next dimension line goes
+        self._from_mm = _GAP_MM  # where its extension lines start
+
+    @property
+    def end_mm(self) -> float:
+        """Paper coordinate just outside all that was stacked."""
+        return self.outline_mm + self._sign * (self.out_mm - NEXT_MM + 1.5)
+
+    def chain(self, places_tenth_mm: Sequence[int]) -> None:
+        """A chain through places on the frame; each segment carries its length, so the values sum to the whole."""
+        places = sorted(set(places_tenth_mm))
+        along = [self.canvas.mm(place) for place in places]
+        self._extend(along)
+        self._draw((along[0], self.out_mm), (along[-1], self.out_mm))
+        for place in along:
+            self._stroke(place)
+        values = [text_mm(second - first) for first, second in pairwise(places)]
+        deepest = self._values(list(pairwise(along)), values)
+        self._step(max(NEXT_MM, deepest + 4.0))
+
+    def running(self, values: Sequence[Running], end_tenth_mm: int) -> None:
+        """Running sizes from 0, marked by a ring; the line goes to the end of the outline."""
+        canvas = self.canvas
+        places = sorted({value.at_tenth_mm: value for value in values if value.at_tenth_mm > 0}.values(), key=lambda value: value.at_tenth_mm)
+        along = [canvas.mm(value.at_tenth_mm) for value in places]
+        self._extend([0.0, *along], over_mm=0.8)
+        self._draw((0.0, self.out_mm), (canvas.mm(end_tenth_mm), self.out_mm))
+        for place in along:
+            self._stroke(place)
+        canvas.ring(self._point(0.0, self.out_mm), _RING_MM)
+        self._zero()
+        sizes = [HEIGHT_MM if self.side in _LEVEL else HEIGHT_MM * 1.06] * len(places)
+        bounds = (0.6, max(canvas.mm(end_tenth_mm) - 0.6, 0.6))
+        for value, place, centre in zip(places, along, spread(along, sizes, _LABEL_GAP_MM, bounds), strict=True):
+            self._draw((place, self.out_mm + 0.8), (centre, self.out_mm + 0.8 + _JOG_MM))
+            self._running_label(centre, self.out_mm + 1.3 + _JOG_MM, value.label)
+        longest = max((text_width_mm(value.label, HEIGHT_MM) for value in places), default=0.0)
+        self._step(1.3 + _JOG_MM + longest + 5.5)
+
+    def _values(self, segments: list[tuple[float, float]], values: list[str]) -> float:
+        """Write the values of a chain; the distance that those written outside take."""
+        widths = [text_width_mm(value, HEIGHT_MM) for value in values]
+        narrow = [index for index, (low, high) in enumerate(segments) if high - low < widths[index] + _ROOM_MM]
+        for index, (low, high) in enumerate(segments):
+            if index not in narrow:
+                self._value_on_line((low + high) / 2, values[index])
+        if not narrow:
+            return 0.0
+        last = len(segments) - 1
+        start, end = segments[0][0], segments[-1][1]
+        centres = {}
+        if 0 in narrow:
+            centres[0] = start - widths[0] / 2 - 1.0
+        if last in narrow and last > 0:
+            centres[last] = end + widths[last] / 2 + 1.0
+        middle = [index for index in narrow if index not in centres]
+        want = [(segments[index][0] + segments[index][1]) / 2 for index in middle]
+        centres |= zip(middle, spread(want, [widths[index] for index in middle], _LABEL_GAP_MM, (start + 0.8, end - 0.8)), strict=True)
+        for index, centre in sorted(centres.items()):
+            self._value_outside(sum(segments[index]) / 2, centre, values[index])
+        return self._outside_mm + HEIGHT_MM
+
+    @property
+    def _outside_mm(self) -> float:
+        """Dimension line to the near edge of values written outside."""
+        return _JOG_MM if self.side in _INNER_VALUES else _ABOVE_MM + HEIGHT_MM + 0.6 + _JOG_MM
+
+    @property
+    def _sign(self) -> float:
+        return -1.0 if self.side in {Side.BELOW, Side.LEFT} else 1.0
+
+    def _point(self, along_mm: float, out_mm: float) -> PointMm:
+        across = self.outline_mm + self._sign * out_mm
+        return (along_mm, across) if self.side in _LEVEL else (across, along_mm)
+
+    def _draw(self, start_mm: PointMm, end_mm: PointMm) -> None:
+        self.canvas.line(self._point(*start_mm), self._point(*end_mm), Pen.NARROW)
+
+    def _extend(self, along_mm: Sequence[float], over_mm: float = _OVERSHOOT_MM) -> None:
+        for place in along_mm:
+            self._draw((place, self._from_mm), (place, self.out_mm + over_mm))
+
+    def _stroke(self, along_mm: float) -> None:
+        x, y = self._point(along_mm, self.out_mm)
+        self.canvas.line((x - _STROKE_MM, y - _STROKE_MM), (x + _STROKE_MM, y + _STROKE_MM), Pen.NARROW)
+
+    def _step(self, depth_mm: float) -> None:
+        self._from_mm = self.out_mm
+        self.out_mm += depth_mm
+
+    def _zero(self) -> None:
+        x, y = self._point(0.0, self.out_mm)
+        if self.side in _LEVEL:
+            self.canvas.text((x - 1.6, y - HEIGHT_MM / 2), "0", anchor=Anchor.END)
+        else:
+            self.canvas.text((x, y - 1.6 - HEIGHT_MM), "0")
+
+    def _value_on_line(self, along_mm: float, value: str) -> None:
+        x, y = self._point(along_mm, self.out_mm)
+        if self.side in _LEVEL:
+            self.canvas.text((x, y + _ABOVE_MM), value)
+        else:
+            self.canvas.text((x - _ABOVE_MM, y), value, turned=True)
+
+    def _value_outside(self, from_mm: float, along_mm: float, value: str) -> None:
+        bend = self._outside_mm - _JOG_MM
+        if bend > 0:
+            self._draw((from_mm, self.out_mm), (from_mm, self.out_mm + bend))
+        self._draw((from_mm, self.out_mm + bend), (along_mm, self.out_mm + self._outside_mm - 0.3))
+        near = self.out_mm + self._outside_mm
+        baseline = near + (HEIGHT_MM if self.side in _INNER_VALUES else 0.0)
+        point = self._point(along_mm, baseline)
+        self.canvas.text(point, value, turned=self.side not in _LEVEL)
+
+    def _running_label(self, along_mm: float, near_mm: float, label: str) -> None:
+        x, y = self._point(along_mm, near_mm)
+        if self.side in _LEVEL:
+            anchor = Anchor.START if self.side is Side.ABOVE else Anchor.END
+            self.canvas.text((x + HEIGHT_MM / 2, y), label, anchor=anchor, turned=True)
+        else:
+            anchor = Anchor.START if self.side is Side.RIGHT else Anchor.END
+            self.canvas.text((x, y - HEIGHT_MM / 2), label, anchor=anchor)
+
+
+def inside_level(canvas: Canvas, low_tenth_mm: int, high_tenth_mm: int, y_mm: float, words: str) -> None:
+    """A size inside an opening: a level line from edge to edge, the value above its middle."""
+    start, end = (canvas.mm(low_tenth_mm), y_mm), (canvas.mm(high_tenth_mm), y_mm)
+    canvas.line(start, end, Pen.NARROW)
+    for x, y in (start, end):
+        canvas.line((x - _STROKE_MM, y - _STROKE_MM), (x + _STROKE_MM, y + _STROKE_MM), Pen.NARROW)
+    canvas.text(((start[0] + end[0]) / 2, y_mm + _ABOVE_MM), words)

@@ -1,0 +1,137 @@
+"""Marks on parts: inside where they fit, else at the end of a leader with a dot, else left over for a list beside the view.
+
+Leaders that end in a dot inside the outline: ISO 128-22 (secondary). Costs and radii: `drawings.md`, section 4.
+"""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+from typing import TYPE_CHECKING, Final
+
+import msgspec
+
+from service.drawings.canvas import DIMENSION_HEIGHT_MM as HEIGHT_MM
+from service.drawings.canvas import grow, meets, passes_through
+from service.drawings.primitives import Anchor, AreaMm, Pen, PointMm, Text
+from service.drawings.text_widths import text_area_mm, text_width_mm
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from service.drawings.canvas import Canvas, Segment
+
+_SHARES: Final = (0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.15, 0.85)  # of the length, where a mark is tried
+_ANCHORS: Final = ((0.5, 0.5), (0.3, 0.5), (0.7, 0.5), (0.12, 0.5), (0.88, 0.5))  # along and across, where a leader is tried
+_RADII_MM: Final = (3.2, 4.6, 6.0, 7.5, 9.0, 12.0)
+_ANGLES: Final = tuple((cos(pi * step / 6), sin(pi * step / 6)) for step in (1, 5, 11, 7, 2, 4, 10, 8, 0, 6, 3, 9))
+_REACH_MM: Final = 32.0  # a leader and its text lie within this distance
+_CROSSING_COST: Final = 10.0
+_TEXT_CROSSING_COST: Final = 40.0
+
+
+class Wanted(msgspec.Struct, frozen=True, kw_only=True):
+    """A mark and the clear area of the part that it names."""
+
+    mark: str
+    area_mm: AreaMm
+
+
+class _Try(msgspec.Struct, frozen=True, kw_only=True):
+    cost_mm: float
+    dot_mm: PointMm
+    end_mm: PointMm
+    text: Text
+    area_mm: AreaMm
+
+
+def write_marks(canvas: Canvas, wanted: Sequence[Wanted]) -> tuple[str, ...]:
+    """Write every mark; those that found no place are handed back in their order."""
+    outside = [mark for mark in wanted if not _inside(canvas, mark)]
+    return tuple(mark.mark for mark in outside if not _leader(canvas, mark))
+
+
+def _inside(canvas: Canvas, wanted: Wanted) -> bool:
+    left, low, right, high = wanted.area_mm
+    wide, tall = right - left, high - low
+    for turned in (tall > wide, tall <= wide):
+        length, breadth = (tall, wide) if turned else (wide, tall)
+        if breadth < HEIGHT_MM + 0.8 or length < text_width_mm(wanted.mark, HEIGHT_MM) + 1.0:
+            continue
+        for share in _SHARES:
+            x = (left + right) / 2 + HEIGHT_MM / 2 if turned else left + wide * share
+            y = low + tall * share if turned else (low + high) / 2 - HEIGHT_MM / 2
+            text = Text(at_mm=(x, y), content=wanted.mark, height_mm=HEIGHT_MM, anchor=Anchor.MIDDLE, turned=turned)
+            area = text_area_mm(text)
+            if _within(area, wanted.area_mm) and canvas.is_free(area) and not canvas.crossing_count(grow(area, 0.2)):
+                canvas.text(text.at_mm, text.content, turned=turned)
+                return True
+    return False
+
+
+def _within(inner_mm: AreaMm, outer_mm: AreaMm) -> bool:
+    return inner_mm[0] >= outer_mm[0] and inner_mm[1] >= outer_mm[1] and inner_mm[2] <= outer_mm[2] and inner_mm[3] <= outer_mm[3]
+
+
+def _leader(canvas: Canvas, wanted: Wanted) -> bool:
+    left, low, right, high = wanted.area_mm
+    middle = ((left + right) / 2, (low + high) / 2)
+    near = grow((*middle, *middle), _REACH_MM + max(right - left, high - low) / 2)
+    segments = [segment for segment in canvas.segments if passes_through(segment, near)]
+    texts = [area for area in canvas.text_areas if meets(area, near)]
+    best: _Try | None = None
+    for base_cost, tried in _tries(wanted):
+        if best is not None and base_cost >= best.cost_mm:
+            break
+        cost = _cost(tried, segments, texts)
+        if cost is not None and (best is None or base_cost + cost < best.cost_mm):
+            best = msgspec.structs.replace(tried, cost_mm=base_cost + cost)
+    if best is None:
+        return False
+    canvas.line(best.dot_mm, best.end_mm, Pen.NARROW)
+    canvas.dot(best.dot_mm)
+    backed = canvas.crossing_count(best.area_mm) > 0
+    canvas.text(best.text.at_mm, best.text.content, anchor=best.text.anchor, backed=backed)
+    return True
+
+
+def _tries(wanted: Wanted) -> Iterator[tuple[float, _Try]]:
+    """Leaders from the cheapest on."""
+    left, low, right, high = wanted.area_mm
+    upright = high - low > right - left
+    for radius, rank, (along, across) in sorted(
+        ((radius, rank, anchor) for radius in _RADII_MM for rank, anchor in enumerate(_ANCHORS)), key=lambda one: one[0] + one[1] / 2
+    ):
+        share = (across, along) if upright else (along, across)
+        dot = (left + (right - left) * share[0], low + (high - low) * share[1])
+        for cosine, sine in _ANGLES:
+            end = (dot[0] + radius * cosine, dot[1] + radius * sine)
+            text = _text_at(wanted.mark, end, cosine, sine)
+            yield radius + rank / 2, _Try(cost_mm=0.0, dot_mm=dot, end_mm=end, text=text, area_mm=text_area_mm(text))
+
+
+def _text_at(mark: str, end_mm: PointMm, cosine: float, sine: float) -> Text:
+    x, y = end_mm
+    if abs(cosine) < 0.1:  # noqa: PLR2004 - straight up or down
+        return Text(at_mm=(x, y + 0.5 if sine > 0 else y - 0.5 - HEIGHT_MM), content=mark, height_mm=HEIGHT_MM, anchor=Anchor.MIDDLE)
+    anchor = Anchor.START if cosine > 0 else Anchor.END
+    return Text(at_mm=(x + (0.5 if cosine > 0 else -0.5), y - HEIGHT_MM / 2), content=mark, height_mm=HEIGHT_MM, anchor=anchor)
+
+
+def _cost(tried: _Try, segments: Sequence[Segment], texts: Sequence[AreaMm]) -> float | None:
+    """What a leader crosses; None when it meets a text."""
+    grown = grow(tried.area_mm, 0.35)
+    leader = (tried.dot_mm, tried.end_mm)
+    if any(meets(grown, area) or passes_through(leader, area) for area in texts):
+        return None
+    through_text = sum(1 for segment in segments if passes_through(segment, grown))
+    return _TEXT_CROSSING_COST * through_text + _CROSSING_COST * sum(1 for segment in segments if _cross(leader, segment))
+
+
+def _cross(first: Segment, second: Segment) -> bool:
+    """Whether two lines cross, each at an inner point."""
+    return _side(first, second[0]) * _side(first, second[1]) < 0 and _side(second, first[0]) * _side(second, first[1]) < 0
+
+
+def _side(line: Segment, point_mm: PointMm) -> float:
+    (x0, y0), (x1, y1) = line
+    return (x1 - x0) * (point_mm[1] - y0) - (y1 - y0) * (point_mm[0] - x0)

@@ -1,0 +1,50 @@
+"""What stands beside the frame and is no part of it: the body of the fire and of the screen."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from service.frame import Box
+from service.units import tenths, text_mm
+
+if TYPE_CHECKING:
+    from service.brief import Job
+    from service.frame import Frame
+
+
+def fire_box(frame: Frame, job: Job) -> Box:
+    """The fire's body: on the platform, its front in the finished face (`knowledge/framing.md`, sections 2, 6 and 9)."""
+    opening = next(opening for opening in frame.openings if opening.kind == "fire")
+    width = tenths(job.appliance.body_width_mm)
+    left = -job.inset_tenth_mm if frame.left_open else opening.x0_tenth_mm + job.gap_beside_tenth_mm
+    return Box(
+        x0_tenth_mm=left, x1_tenth_mm=left + width,
+        y0_tenth_mm=job.depth_tenth_mm - tenths(job.appliance.body_depth_mm), y1_tenth_mm=job.depth_tenth_mm,
+        z0_tenth_mm=opening.z0_tenth_mm, z1_tenth_mm=opening.z0_tenth_mm + tenths(job.appliance.body_height_mm),
+    )  # fmt: skip
+
+
+def screen_box(frame: Frame, job: Job) -> Box | None:
+    """The screen's body in its recess; None without a screen that hangs in one."""
+    opening = next((opening for opening in frame.openings if opening.kind == "recess"), None)
+    if opening is None or job.screen is None:
+        return None
+    width, height, depth = (tenths(size) for size in (job.screen.body_width_mm, job.screen.body_height_mm, job.screen.body_depth_mm))
+    left = (opening.x0_tenth_mm + opening.x1_tenth_mm - width) // 2
+    low = opening.z0_tenth_mm + job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm
+    front = job.depth_tenth_mm - job.set_back_tenth_mm
+    return Box(x0_tenth_mm=left, x1_tenth_mm=left + width, y0_tenth_mm=front - depth, y1_tenth_mm=front, z0_tenth_mm=low, z1_tenth_mm=low + height)
+
+
+def fire_words(job: Job) -> str:
+    """The fire in a few words."""
+    return f"fire {_size(job.appliance.body_width_mm, job.appliance.body_height_mm)}"
+
+
+def screen_words(job: Job) -> str:
+    """The screen in a few words; empty without one."""
+    return f"screen {_size(job.screen.body_width_mm, job.screen.body_height_mm)}" if job.screen else ""
+
+
+def _size(width_mm: float, height_mm: float) -> str:
+    return f"{text_mm(tenths(width_mm))} x {text_mm(tenths(height_mm))}"
