@@ -82,6 +82,7 @@ def make_application(parts: WebParts) -> Edge:
             "contract": _given(document(parts.contract, "application/json")),
         },
         lifespan=[] if parts.lifespan is None else [parts.lifespan],
+        logging_config=None,  # ours (access_log) is set up by the command
         openapi_config=None,  # the committed document is served instead
         debug=False,  # also when the environment says otherwise: a traceback is nobody's business
     )

@@ -153,7 +153,8 @@ def _anything(_shape: inspect.Type) -> str:
 
 
 def _any_of(shape: inspect.UnionType) -> str:
-    return " or ".join(wanted(part) for part in shape.types if not isinstance(part, inspect.NoneType))
+    parts = [wanted(part) for part in shape.types if not isinstance(part, inspect.NoneType)]
+    return " or ".join(dict.fromkeys(parts))
 
 
 def _choices(shape: inspect.EnumType) -> list[str]:

@@ -55,11 +55,11 @@ def decode(body: bytes, kind: Any) -> Any:  # noqa: ANN401 - the type is the han
     """
     try:
         value = _decoder(kind).decode(body)
+        _refuse_twins(body)
     except msgspec.ValidationError:
-        value = shape.convert(_read(body), kind)
+        value = _explain(body, kind)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
         raise _malformed(error) from error
-    _refuse_twins(body)
     return value
 
 
@@ -68,11 +68,14 @@ def _decoder(kind: Any) -> msgspec.json.Decoder[Any]:  # noqa: ANN401 - the type
     return msgspec.json.Decoder(kind)
 
 
-def _read(body: bytes) -> Any:  # noqa: ANN401 - any JSON value
+def _explain(body: bytes, kind: Any) -> Any:  # noqa: ANN401 - the type is the handler's
+    """A body that the decoder refused: its faults, or its value if only whole numbers were written with a point."""
     try:
-        return msgspec.json.decode(body)
+        loose = msgspec.json.decode(body)
+        _refuse_twins(body)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
         raise _malformed(error) from error
+    return shape.convert(loose, kind)
 
 
 def _malformed(error: Exception) -> ProblemError:
