@@ -74,6 +74,12 @@ def test_a_later_row_of_the_same_key_holds() -> None:
     assert len(demo_rows().materials) == len(made.materials)
 
 
+def test_digest_does_not_hang_on_the_order_of_maps() -> None:
+    turned = msgspec.structs.replace(demo_catalogue(), screens=dict(reversed(demo_catalogue().screens.items())))
+
+    assert catalogue_digest(demo_catalogue()) == catalogue_digest(turned)
+
+
 def test_steps_of_a_price_rise() -> None:
     first = demo_rows().prices[0]
     steps = [msgspec.structs.replace(first, from_count=count) for count in (50, 1, 10)]

@@ -59,6 +59,16 @@ def test_root_runs_it_as_another() -> None:
 
 
 @ROOT_ONLY
+def test_nothing_of_root_is_handed_on() -> None:
+    nobody = pwd.getpwnam("nobody")
+    other = Runner(programs=Path("/usr/bin"), user_id=nobody.pw_uid, group_id=nobody.pw_gid)
+
+    assert f"{nobody.pw_gid}" == other.run("id", "-G").stdout.strip()
+    assert f"{nobody.pw_uid}" == other.run("id", "-u").stdout.strip()
+    assert "INGLEWRIGHT" not in other.run("env").stdout
+
+
+@ROOT_ONLY
 def test_files_that_exist_are_run_by_their_owner() -> None:
     folder = new_data_dir()
     (folder / "postgres").mkdir()

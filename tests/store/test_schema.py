@@ -19,6 +19,7 @@ from service.store.schema import migration_settings
 from tests.postgres import copy_of, template
 
 GOLDEN = Path(__file__).with_name("schema.txt")
+LOCK = 4_715_920_161  # as in migrations/env.py
 ROOT = Path(__file__).parents[2]
 # The catalogue as PostgreSQL tells it; rows of Alembic's own table are left out.
 QUERIES = {
@@ -122,6 +123,30 @@ def test_migrations_in_two_processes_at_once(empty_database_url: str) -> None:
 
     assert [("", 0), ("", 0)] == ends
     assert GOLDEN.read_text("utf-8") == asyncio.run(told(empty_database_url))
+
+
+def test_migrations_wait_for_one_that_runs(empty_database_url: str) -> None:
+    code = f"from service.store import migrate; migrate({empty_database_url!r})"
+    assert (0, 0) == asyncio.run(tables_while_locked(empty_database_url, [sys.executable, "-c", code]))
+    assert GOLDEN.read_text("utf-8") == asyncio.run(told(empty_database_url))
+
+
+async def tables_while_locked(url: str, command: list[str]) -> tuple[int, int]:
+    """How many tables there were while a command had to wait for the lock of the migrations, and how it ended."""
+    engine = make_engine(url)
+    async with engine.connect() as connection, asyncio.timeout(60):
+        await connection.exec_driver_sql(f"select pg_advisory_lock({LOCK})")
+        process = await asyncio.create_subprocess_exec(*command, cwd=ROOT)
+        while not (
+            await connection.exec_driver_sql("select 1 from pg_locks where locktype = 'advisory' and not granted")
+        ).first():
+            assert process.returncode is None, "it did not wait"
+            await asyncio.sleep(0.02)
+        count = (await connection.exec_driver_sql("select count(*) from pg_tables where schemaname = 'public'")).scalar_one()
+        await connection.exec_driver_sql(f"select pg_advisory_unlock({LOCK})")
+        ended = await process.wait()
+    await engine.dispose()
+    return count, ended
 
 
 def test_nothing_to_do_is_fine(database_url: str) -> None:
