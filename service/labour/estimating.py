@@ -11,8 +11,8 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from service.brief import provenance_of
+from service.checks import count_lifts
 from service.labour.labour import Labour, Task, TaskTerm, TradeHours
-from service.labour.lifting import count_lifts
 from service.labour.tasks import Input, Site, task_inputs
 from service.survey.survey import Provenance
 from service.survey.terms import Scope

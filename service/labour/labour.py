@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import msgspec
 
+from service.checks import Lift
+
 
 class TaskTerm(msgspec.Struct, frozen=True, kw_only=True):
     """One term of a task: so much of an input at so many hours each."""
@@ -23,17 +25,6 @@ class Task(msgspec.Struct, frozen=True, kw_only=True):
     crew_count: int  # 2: joiner and mate, half the hours each
     person_hours: float
     terms: tuple[TaskTerm, ...]
-
-
-class Lift(msgspec.Struct, frozen=True, kw_only=True):
-    """One thing to be lifted, and what it takes (`knowledge/labour.md`, section 2)."""
-
-    what: str
-    mass_kg: float
-    zone: str  # waist, shoulder
-    two_people_kg: float
-    three_people_kg: float
-    help: str  # none, third_person, lifter
 
 
 class TradeHours(msgspec.Struct, frozen=True, kw_only=True):

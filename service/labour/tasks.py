@@ -8,9 +8,9 @@ import msgspec
 
 from service.bill import Bill
 from service.brief import Job, supply_of
+from service.checks import Lift, may_be_tilted
 from service.cutting.of_frame import FramePlan
 from service.frame import Frame
-from service.labour.labour import Lift
 from service.rules import RuleSet
 from service.survey.services import SupplyWanted
 from service.survey.terms import Scope
@@ -35,7 +35,6 @@ WALL_FACTORS = {  # on the rate of a wall fixing: from memory, +-30 percent (kno
 HARD_TO_SET_OUT = frozenset({WallConstruction.LATH_AND_PLASTER, WallConstruction.UNKNOWN})
 BUILT_IN_PLACE_RATIO = 1.5  # from memory
 LEAN_RATIO = 1.5  # from memory
-TILT_CLEARANCE_MM = 15.0  # project choice (knowledge/handling.md, section 4)
 
 
 class Site(msgspec.Struct, frozen=True, kw_only=True):
@@ -100,17 +99,6 @@ def _raising(frame: Frame) -> str:
     if not frame.full_height:
         return "job_part_height"
     return "job_full_height_with_open_end" if frame.left_open or frame.right_open else "job_full_height_all_ends_closed"
-
-
-def may_be_tilted(frame: Frame, job: Job) -> bool:
-    """Whether the upper frame, built lying down, can be raised whole under the ceiling (`knowledge/handling.md`, section 4)."""
-    if not frame.full_height:
-        return True
-    foot = frame.levels.appliance_top_tenth_mm if frame.left_open and frame.right_open else frame.levels.platform_tenth_mm
-    height_mm = (frame.levels.upper_top_tenth_mm - foot) / 10
-    depth_mm = frame.sizes.frame_depth_tenth_mm / 10
-    room_mm = job.clear_height_tenth_mm / 10 - TILT_CLEARANCE_MM
-    return height_mm**2 + depth_mm**2 <= room_mm**2
 
 
 def _electrics(site: Site) -> Iterator[Input]:

@@ -1,11 +1,15 @@
-"""Who lifts what: a filter, not a limit (`knowledge/handling.md`, section 1; `knowledge/labour.md`, section 2)."""
+"""Handling: masses, who lifts what, whether a frame can be tilted up. A filter, not a limit.
+
+Rules: `knowledge/handling.md`, sections 1 and 4; `knowledge/labour.md`, section 2.
+"""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import msgspec
+
 from service.frame import Unit
-from service.labour.labour import Lift
 
 if TYPE_CHECKING:
     from service.brief import Job
@@ -13,6 +17,18 @@ if TYPE_CHECKING:
     from service.rules import RuleSet
 
 TENTHS3_PER_M3 = 1e12
+TILT_CLEARANCE_MM = 15.0  # project choice (knowledge/handling.md, section 4)
+
+
+class Lift(msgspec.Struct, frozen=True, kw_only=True):
+    """One thing to be lifted, and what it takes."""
+
+    what: str
+    mass_kg: float
+    zone: str  # waist, shoulder
+    two_people_kg: float
+    three_people_kg: float
+    help: str  # none, third_person, lifter
 
 
 def unit_mass_kg(frame: Frame, unit: Unit, rules: RuleSet) -> float:
@@ -48,3 +64,14 @@ def _lift(what: str, mass_kg: float, zone: str, grasp_ratio: float, rules: RuleS
     return Lift(
         what=what, mass_kg=round(mass_kg, 1), zone=zone, two_people_kg=round(two_kg, 1), three_people_kg=round(three_kg, 1), help=needs
     )
+
+
+def may_be_tilted(frame: Frame, job: Job) -> bool:
+    """Whether the upper frame, built lying down, can be raised whole under the ceiling (`knowledge/handling.md`, section 4)."""
+    if not frame.full_height:
+        return True
+    foot = frame.levels.appliance_top_tenth_mm if frame.left_open and frame.right_open else frame.levels.platform_tenth_mm
+    height_mm = (frame.levels.upper_top_tenth_mm - foot) / 10
+    depth_mm = frame.sizes.frame_depth_tenth_mm / 10
+    room_mm = job.clear_height_tenth_mm / 10 - TILT_CLEARANCE_MM
+    return height_mm**2 + depth_mm**2 <= room_mm**2
