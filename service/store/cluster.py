@@ -123,8 +123,6 @@ class Cluster:
         settings = SETTINGS | ({} if self.durable else NOT_DURABLE) | {"unix_socket_directories": str(socket_folder(self.folder))}
         options = " ".join(shlex.quote(f"--{name}={value}") for name, value in settings.items())
         how = ["-D", str(self.folder), "-l", str(self.log), "-w", "-t", str(START_SECONDS), "-o", options]
-        self.log.touch()
-        self.runner.give(self.log)
         return self.runner.run("pg_ctl", "start", *how, output=self.log).returncode == 0
 
     def _must(self, program: str, *arguments: str) -> str:
@@ -150,7 +148,9 @@ class Cluster:
         """
         file = self.folder / "postmaster.pid"
         if file.exists():
-            file.write_text(f"{os.getpid()}\n{file.read_text().partition('\n')[2]}")
+            rest = file.read_text().partition("\n")[2]
+            with os.fdopen(os.open(file, os.O_WRONLY | os.O_TRUNC | os.O_NOFOLLOW), "w", encoding="utf-8") as sink:
+                sink.write(f"{os.getpid()}\n{rest}")
 
     def _make_socket_folder(self) -> None:
         folder = socket_folder(self.folder)

@@ -133,7 +133,7 @@ class EmbeddedPostgres:
             os.close(gate)
 
     def _open(self, name: str) -> int:
-        return os.open(self.data_dir / name, os.O_RDWR | os.O_CREAT, 0o600)
+        return os.open(self.data_dir / name, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW, 0o600)
 
     def _let_go(self) -> None:
         if self._share is not None:

@@ -42,14 +42,15 @@ class Runner(msgspec.Struct, frozen=True, kw_only=True):
                 file, as the server holds on to the pipe.
         """
         command = [str(self.programs / program), *arguments]
-        sink = output.open("a") if output else None
+        sink = self._open(output) if output else None
         try:
             return subprocess.run(  # noqa: S603 - a program of ours, with arguments of ours
                 command,
                 stdin=subprocess.DEVNULL,
-                stdout=sink or subprocess.PIPE,
-                stderr=sink or subprocess.STDOUT,
-                text=True,
+                stdout=subprocess.PIPE if sink is None else sink,
+                stderr=subprocess.STDOUT,
+                encoding="utf-8",
+                errors="replace",
                 check=False,
                 cwd="/",  # a folder that any user can stand in
                 env={"PATH": os.defpath, "LC_ALL": "C"},
@@ -58,13 +59,20 @@ class Runner(msgspec.Struct, frozen=True, kw_only=True):
                 extra_groups=None if self.user_id is None else [],
             )
         finally:
-            if sink:
-                sink.close()
+            if sink is not None:
+                os.close(sink)
 
     def give(self, path: Path) -> None:
-        """Make a file or folder the user's own."""
+        """Make a folder the user's own; never what a link in its place points to."""
         if self.user_id is not None and self.group_id is not None:
-            os.chown(path, self.user_id, self.group_id)
+            os.chown(path, self.user_id, self.group_id, follow_symlinks=False)
+
+    def _open(self, path: Path) -> int:
+        """Open a file of the user's to append to. No link is followed, as root may write in other people's folders here."""
+        sink = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_APPEND | os.O_NOFOLLOW, 0o644)
+        if self.user_id is not None and self.group_id is not None:
+            os.fchown(sink, self.user_id, self.group_id)
+        return sink
 
 
 def find_runner(data_dir: Path, cluster: Path) -> Runner:

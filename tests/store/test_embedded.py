@@ -156,6 +156,23 @@ def test_a_folder_that_cannot_be_is_told_with_the_way_out(tmp_path: Path, what: 
         EmbeddedPostgres(folder).start()
 
 
+@pytest.mark.parametrize("name", ["gate.lock", "users.lock", "postgres.log", "postgres/postmaster.pid"])
+def test_a_link_in_the_folder_is_not_followed(data_dir: Path, tmp_path: Path, name: str) -> None:
+    """Root starts the server in a folder of somebody else, who could have root write or give away another file."""
+    victim, place = tmp_path / "victim", data_dir / name
+    victim.write_text("kept")
+    place.unlink(missing_ok=True)
+    place.symlink_to(victim)
+    try:
+        with pytest.raises(EmbeddedPostgresError):
+            EmbeddedPostgres(data_dir).start()
+    finally:
+        place.unlink()
+
+    assert "kept" == victim.read_text()
+    assert os.geteuid() == victim.stat().st_uid
+
+
 def test_a_failed_start_holds_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
     folder = new_data_dir()
     monkeypatch.setattr("service.store.cluster.OWNER", "pg_planted")
