@@ -9,7 +9,7 @@ from service.drawings.text_widths import text_area_mm
 from service.units import TENTHS_PER_MM
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
 type Segment = tuple[PointMm, PointMm]
 
@@ -104,6 +104,16 @@ class Canvas:
         """The view as a value."""
         groups = tuple(Group(name=group, parts=tuple(parts)) for group, parts in self._groups.items() if parts)
         return Drawing(name=name, title=title, description=description, scale_ratio=self.scale_ratio, area_mm=self.area(), groups=groups)
+
+
+def write_in_clear(canvas: Canvas, words: str, points_mm: Sequence[PointMm]) -> None:
+    """Write words about the first of some points where nothing stands in their way, else about the first, on a patch of paper."""
+    for at in points_mm:
+        area = text_area_mm(Text(at_mm=at, content=words, height_mm=DIMENSION_HEIGHT_MM, anchor=Anchor.MIDDLE))
+        if canvas.is_free(area) and not canvas.crossing_count(grow(area, 0.3)):
+            canvas.text(at, words)
+            return
+    canvas.text(points_mm[0], words, backed=True)
 
 
 def grow(area_mm: AreaMm, by_mm: float) -> AreaMm:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from service.drawings.canvas import DIMENSION_HEIGHT_MM, TITLE_HEIGHT_MM
 from service.drawings.primitives import Anchor
-from service.drawings.text_widths import text_width_mm, wrap
+from service.drawings.text_widths import wrap
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -17,8 +17,11 @@ _PITCH_MM: Final = 4.4
 _LEAST_WIDTH_MM: Final = 95.0
 
 
-def write_caption(canvas: Canvas, title: str, notes: Sequence[str]) -> None:
-    """Title with scale, then notes, under everything drawn so far, no wider than the view."""
+def write_caption(canvas: Canvas, title: str, notes: Sequence[str | tuple[str, ...]]) -> None:
+    """Title with scale, then notes, under everything drawn so far, no wider than the view.
+
+    A note is a sentence, or entries that are not broken within.
+    """
     canvas.group("caption")
     left, low, right, _ = canvas.area()
     left += 3.0
@@ -33,7 +36,7 @@ def write_caption(canvas: Canvas, title: str, notes: Sequence[str]) -> None:
             y -= _PITCH_MM
 
 
-def _fold(text: str, height_mm: float, width_mm: float) -> list[str]:
-    if text_width_mm(text, height_mm) <= width_mm:
-        return [text]
-    return wrap(text.split(" "), height_mm, width_mm)
+def _fold(note: str | tuple[str, ...], height_mm: float, width_mm: float) -> list[str]:
+    if isinstance(note, str):
+        return wrap(note.split(" "), height_mm, width_mm)
+    return [line for entry in wrap(list(note), height_mm, width_mm) for line in wrap(entry.split(" "), height_mm, width_mm)]

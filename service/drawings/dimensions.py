@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Final
 import msgspec
 
 from service.drawings.canvas import DIMENSION_HEIGHT_MM as HEIGHT_MM
+from service.drawings.canvas import write_in_clear
 from service.drawings.primitives import Anchor, Pen
 from service.drawings.spreading import spread
 from service.drawings.text_widths import text_width_mm
@@ -34,6 +35,8 @@ _ROOM_MM: Final = 1.4  # what a segment must have beyond its value
 _LABEL_GAP_MM: Final = 0.9  # between labels in a row
 _JOG_MM: Final = 2.5  # over which a leader goes to its label
 _RING_MM: Final = 0.8
+_RUNNING_OVER_MM: Final = 0.8
+_LABEL_SIZE_MM: Final = HEIGHT_MM * 1.06
 
 
 class Side(StrEnum):
@@ -54,11 +57,6 @@ class Running(msgspec.Struct, frozen=True, kw_only=True):
 
     at_tenth_mm: int
     words: str = ""  # stand behind the value
-
-    @property
-    def label(self) -> str:
-        """What is written."""
-        return f"{text_mm(self.at_tenth_mm)} {self.words}".rstrip()
 
 
 class Stack:
@@ -87,24 +85,26 @@ class Stack:
         deepest = self._values(list(pairwise(along)), values)
         self._step(max(NEXT_MM, deepest + 4.0))
 
-    def running(self, values: Sequence[Running], end_tenth_mm: int) -> None:
-        """Running sizes from 0, marked by a ring; the line goes to the end of the outline."""
-        canvas = self.canvas
-        places = sorted({value.at_tenth_mm: value for value in values if value.at_tenth_mm > 0}.values(), key=lambda value: value.at_tenth_mm)
-        along = [canvas.mm(value.at_tenth_mm) for value in places]
-        self._extend([0.0, *along], over_mm=0.8)
-        self._draw((0.0, self.out_mm), (canvas.mm(end_tenth_mm), self.out_mm))
+    def running(self, values: Sequence[Running], ends_tenth_mm: tuple[int, int]) -> None:
+        """Running sizes along an outline, from its one end, marked by a ring, to its other."""
+        origin, end = (self.canvas.mm(place) for place in ends_tenth_mm)
+        found = {value.at_tenth_mm: value for value in values if value.at_tenth_mm > ends_tenth_mm[0]}
+        labels = {
+            self.canvas.mm(place): f"{text_mm(place - ends_tenth_mm[0])} {value.words}".rstrip() for place, value in sorted(found.items())
+        }
+        along = list(labels)
+        self._extend([origin, *along], over_mm=_RUNNING_OVER_MM)
+        self._draw((origin, self.out_mm), (end, self.out_mm))
         for place in along:
             self._stroke(place)
-        canvas.ring(self._point(0.0, self.out_mm), _RING_MM)
-        self._zero()
-        sizes = [HEIGHT_MM if self.side in _LEVEL else HEIGHT_MM * 1.06] * len(places)
-        bounds = (0.6, max(canvas.mm(end_tenth_mm) - 0.6, 0.6))
-        for value, place, centre in zip(places, along, spread(along, sizes, _LABEL_GAP_MM, bounds), strict=True):
-            self._draw((place, self.out_mm + 0.8), (centre, self.out_mm + 0.8 + _JOG_MM))
-            self._running_label(centre, self.out_mm + 1.3 + _JOG_MM, value.label)
-        longest = max((text_width_mm(value.label, HEIGHT_MM) for value in places), default=0.0)
-        self._step(1.3 + _JOG_MM + longest + 5.5)
+        self._origin(origin)
+        bounds = (origin + 0.6, end - 0.6)
+        far = self.out_mm + _RUNNING_OVER_MM + _JOG_MM
+        for place, centre in zip(along, spread(along, [_LABEL_SIZE_MM] * len(along), _LABEL_GAP_MM, bounds), strict=True):
+            self._draw((place, self.out_mm + _RUNNING_OVER_MM), (centre, far))
+            self._running_label(centre, far + 0.5, labels[place])
+        longest = max((text_width_mm(label, HEIGHT_MM) for label in labels.values()), default=0.0)
+        self._step(far + 0.5 - self.out_mm + longest + 5.5)
 
     def _values(self, segments: list[tuple[float, float]], values: list[str]) -> float:
         """Write the values of a chain; the distance that those written outside take."""
@@ -157,8 +157,9 @@ class Stack:
         self._from_mm = self.out_mm
         self.out_mm += depth_mm
 
-    def _zero(self) -> None:
-        x, y = self._point(0.0, self.out_mm)
+    def _origin(self, along_mm: float) -> None:
+        x, y = self._point(along_mm, self.out_mm)
+        self.canvas.ring((x, y), _RING_MM)
         if self.side in _LEVEL:
             self.canvas.text((x - 1.6, y - HEIGHT_MM / 2), "0", anchor=Anchor.END)
         else:
@@ -191,10 +192,11 @@ class Stack:
             self.canvas.text((x, y - HEIGHT_MM / 2), label, anchor=anchor)
 
 
-def inside_level(canvas: Canvas, low_tenth_mm: int, high_tenth_mm: int, y_mm: float, words: str) -> None:
-    """A size inside an opening: a level line from edge to edge, the value above its middle."""
-    start, end = (canvas.mm(low_tenth_mm), y_mm), (canvas.mm(high_tenth_mm), y_mm)
+def inside_level(canvas: Canvas, ends_tenth_mm: tuple[int, int], y_mm: float) -> None:
+    """A size inside an opening: a level line from edge to edge, the value above it where no other line runs."""
+    start, end = ((canvas.mm(place), y_mm) for place in ends_tenth_mm)
     canvas.line(start, end, Pen.NARROW)
     for x, y in (start, end):
         canvas.line((x - _STROKE_MM, y - _STROKE_MM), (x + _STROKE_MM, y + _STROKE_MM), Pen.NARROW)
-    canvas.text(((start[0] + end[0]) / 2, y_mm + _ABOVE_MM), words)
+    value = text_mm(ends_tenth_mm[1] - ends_tenth_mm[0])
+    write_in_clear(canvas, value, [((start[0] + (end[0] - start[0]) * share), y_mm + _ABOVE_MM) for share in (0.5, 0.4, 0.6, 0.3, 0.7)])

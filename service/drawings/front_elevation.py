@@ -7,13 +7,15 @@ from typing import TYPE_CHECKING, Final
 from service.drawings.canvas import Canvas
 from service.drawings.captions import write_caption
 from service.drawings.dimensions import Running, Side, Stack, inside_level
-from service.drawings.hidden_lines import find_edges, largest_visible
+from service.drawings.hidden_lines import find_edges
+from service.drawings.levels import heights_of
 from service.drawings.marks import Wanted, write_marks
-from service.drawings.neighbours import fire_box, fire_words, screen_box, screen_words
+from service.drawings.neighbours import draw_neighbours_front
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
 from service.drawings.room import draw_ceiling, draw_floor_front
+from service.drawings.sight import seen_in_front
 from service.frame import Axis, Member, Role, Unit
 from service.units import text_mm
 
@@ -21,8 +23,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from service.brief import Job
-    from service.drawings.hidden_lines import Face
-    from service.frame import Box, Frame
+    from service.frame import Frame
 
 _SHORT_UPRIGHTS: Final = {Role.JACK_STUD: "jack", Role.CHEEK_STUD: "cheek", Role.JAMB_PACKER: "packer"}
 
@@ -42,19 +43,12 @@ def draw_front_elevation(frame: Frame, job: Job, scale_ratio: int) -> Drawing:
     )
 
 
-def front_faces(frame: Frame) -> dict[str, Face]:
-    """The members that are seen from the front, at least in part, each with its largest clear area, by mark."""
-    faces = [seen_from_front(member.mark, member.box) for member in frame.members]
-    clear = ((face.mark, largest_visible(face, faces)) for face in faces)
-    return {mark: face for mark, face in clear if face is not None}
-
-
 class _FrontElevation:
     """Draws the parts of the view in their order: areas, lines, then what texts must keep off."""
 
     def __init__(self, canvas: Canvas, frame: Frame, job: Job) -> None:
         self.canvas, self.frame, self.job = canvas, frame, job
-        self.faces = front_faces(frame)
+        self.faces = seen_in_front(frame)
         self.top = frame.levels.upper_top_tenth_mm
         self.width = frame.sizes.frame_width_tenth_mm
 
@@ -66,16 +60,17 @@ class _FrontElevation:
         if frame.full_height:
             draw_ceiling(canvas, job, self.width)
         canvas.group("neighbours")
-        self._neighbours()
+        draw_neighbours_front(canvas, frame, job)
+        self._openings()
         canvas.group("dimensions")
         ends = self._dimensions()
         canvas.group("plane")
         draw_plane_ends(canvas, find_plane(frame), ends)
         canvas.group("marks")
         left_over = write_marks(canvas, [Wanted(mark=mark, area_mm=area_of(canvas, face)) for mark, face in self.faces.items()])
-        notes = ["running sizes: near faces from the left end, undersides from the floor's highest point"]
+        notes: list[str | tuple[str, ...]] = ["running sizes: near faces from the left end, undersides from the floor's highest point"]
         if left_over:
-            notes.append("also seen, not marked above: " + " ".join(left_over))
+            notes.append(("also seen, not marked above:", *left_over))
         write_caption(canvas, "Front elevation of the frame", notes)
 
     def _timber(self) -> None:
@@ -88,23 +83,14 @@ class _FrontElevation:
         faces = [seen_from_front(member.mark, member.box) for member in self.frame.members]
         draw_edges(canvas, find_edges(faces).visible, Pen.VISIBLE)
 
-    def _neighbours(self) -> None:
+    def _openings(self) -> None:
         canvas = self.canvas
-        for box, words in ((fire_box(self.frame, self.job), fire_words(self.job)), (screen_box(self.frame, self.job), screen_words(self.job))):
-            if box is None:
-                continue
-            left, low, right, high = area_of(canvas, seen_from_front("", box))
-            canvas.rectangle((left, low, right, high), Pen.NEIGHBOUR)
-            self._in_the_clear(words, (left, low, right, high))
         for opening in self.frame.openings:
+            if opening.x1_tenth_mm - opening.x0_tenth_mm == self.width:
+                continue  # the overall width says it
             clear = canvas.mm(opening.z1_tenth_mm - opening.z0_tenth_mm)
             y = canvas.mm(opening.z0_tenth_mm) + (0.2 if opening.kind == "fire" else 0.12) * clear
-            words = text_mm(opening.x1_tenth_mm - opening.x0_tenth_mm)
-            inside_level(canvas, opening.x0_tenth_mm, opening.x1_tenth_mm, y, words)
-
-    def _in_the_clear(self, words: str, area: tuple[float, float, float, float]) -> None:
-        left, low, right, high = area
-        self.canvas.text(((left + right) / 2, low + 0.62 * (high - low)), words, backed=True)
+            inside_level(canvas, (opening.x0_tenth_mm, opening.x1_tenth_mm), y)
 
     def _dimensions(self) -> tuple[float, float]:
         """Draw all stacks; how far down and up they reach."""
@@ -113,30 +99,17 @@ class _FrontElevation:
         below = Stack(canvas, Side.BELOW, floor)
         base = self._running_x(Unit.BASE)
         if base:
-            below.running(base, self.width)
+            below.running(base, (0, self.width))
         below.chain((0, self.width))
         ceiling = self.job.clear_height_tenth_mm if frame.full_height else self.top
         above = Stack(canvas, Side.ABOVE, canvas.mm(ceiling))
-        above.running(self._running_x(Unit.UPPER), self.width)
+        above.running(self._running_x(Unit.UPPER), (0, self.width))
         left = Stack(canvas, Side.LEFT, 0.0)
-        left.chain(self._levels())
+        left.chain(heights_of(frame))
         left.chain((0, self.top))
         right = Stack(canvas, Side.RIGHT, canvas.mm(self.width))
-        right.running(self._running_z(), self.top)
+        right.running(self._running_z(), (0, self.top))
         return below.end_mm, above.end_mm
-
-    def _levels(self) -> tuple[int, ...]:
-        levels = self.frame.levels
-        rails = tuple(member.box.z1_tenth_mm for member in self.frame.members if member.role is Role.UPSTAND_RAIL)
-        recess = (levels.recess_sill_tenth_mm, levels.recess_head_tenth_mm)
-        return (
-            0,
-            levels.platform_tenth_mm,
-            levels.appliance_top_tenth_mm,
-            *rails,
-            *(level for level in recess if level is not None),
-            levels.upper_top_tenth_mm,
-        )
 
     def _running_x(self, unit: Unit) -> list[Running]:
         packers = {station.x_tenth_mm: station.packer_tenth_mm for station in self.frame.stations}

@@ -21,12 +21,12 @@ if TYPE_CHECKING:
     from service.drawings.canvas import Canvas, Segment
 
 _SHARES: Final = (0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.15, 0.85)  # of the length, where a mark is tried
+_ACROSS: Final = (0.5, 0.75, 0.25)  # of the breadth, the same
 _ANCHORS: Final = ((0.5, 0.5), (0.3, 0.5), (0.7, 0.5), (0.12, 0.5), (0.88, 0.5))  # along and across, where a leader is tried
 _RADII_MM: Final = (3.2, 4.6, 6.0, 7.5, 9.0, 12.0)
 _ANGLES: Final = tuple((cos(pi * step / 6), sin(pi * step / 6)) for step in (1, 5, 11, 7, 2, 4, 10, 8, 0, 6, 3, 9))
 _REACH_MM: Final = 32.0  # a leader and its text lie within this distance
 _CROSSING_COST: Final = 10.0
-_TEXT_CROSSING_COST: Final = 40.0
 
 
 class Wanted(msgspec.Struct, frozen=True, kw_only=True):
@@ -57,9 +57,9 @@ def _inside(canvas: Canvas, wanted: Wanted) -> bool:
         length, breadth = (tall, wide) if turned else (wide, tall)
         if breadth < HEIGHT_MM + 0.8 or length < text_width_mm(wanted.mark, HEIGHT_MM) + 1.0:
             continue
-        for share in _SHARES:
-            x = (left + right) / 2 + HEIGHT_MM / 2 if turned else left + wide * share
-            y = low + tall * share if turned else (low + high) / 2 - HEIGHT_MM / 2
+        for across, share in ((across, share) for across in _ACROSS for share in _SHARES):
+            x = left + wide * across + HEIGHT_MM / 2 if turned else left + wide * share
+            y = low + tall * share if turned else low + tall * across - HEIGHT_MM / 2
             text = Text(at_mm=(x, y), content=wanted.mark, height_mm=HEIGHT_MM, anchor=Anchor.MIDDLE, turned=turned)
             area = text_area_mm(text)
             if _within(area, wanted.area_mm) and canvas.is_free(area) and not canvas.crossing_count(grow(area, 0.2)):
@@ -89,8 +89,7 @@ def _leader(canvas: Canvas, wanted: Wanted) -> bool:
         return False
     canvas.line(best.dot_mm, best.end_mm, Pen.NARROW)
     canvas.dot(best.dot_mm)
-    backed = canvas.crossing_count(best.area_mm) > 0
-    canvas.text(best.text.at_mm, best.text.content, anchor=best.text.anchor, backed=backed)
+    canvas.text(best.text.at_mm, best.text.content, anchor=best.text.anchor)
     return True
 
 
@@ -118,13 +117,14 @@ def _text_at(mark: str, end_mm: PointMm, cosine: float, sine: float) -> Text:
 
 
 def _cost(tried: _Try, segments: Sequence[Segment], texts: Sequence[AreaMm]) -> float | None:
-    """What a leader crosses; None when it meets a text."""
+    """What a leader crosses; None when it runs into a text, or its text into a line."""
     grown = grow(tried.area_mm, 0.35)
     leader = (tried.dot_mm, tried.end_mm)
     if any(meets(grown, area) or passes_through(leader, area) for area in texts):
         return None
-    through_text = sum(1 for segment in segments if passes_through(segment, grown))
-    return _TEXT_CROSSING_COST * through_text + _CROSSING_COST * sum(1 for segment in segments if _cross(leader, segment))
+    if any(passes_through(segment, grown) for segment in segments):
+        return None
+    return _CROSSING_COST * sum(1 for segment in segments if _cross(leader, segment))
 
 
 def _cross(first: Segment, second: Segment) -> bool:

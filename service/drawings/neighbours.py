@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
+from service.drawings.canvas import write_in_clear
+from service.drawings.primitives import Pen
+from service.drawings.projection import area_of, seen_from_front
 from service.frame import Box
 from service.units import tenths, text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.drawings.canvas import Canvas
     from service.frame import Frame
+
+_SHARES: Final = (0.6, 0.68, 0.52, 0.76, 0.44, 0.84, 0.36, 0.9, 0.28)  # of the height of a body, where its words are tried
 
 
 def fire_box(frame: Frame, job: Job) -> Box:
@@ -34,6 +40,16 @@ def screen_box(frame: Frame, job: Job) -> Box | None:
     low = opening.z0_tenth_mm + job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm
     front = job.depth_tenth_mm - job.set_back_tenth_mm
     return Box(x0_tenth_mm=left, x1_tenth_mm=left + width, y0_tenth_mm=front - depth, y1_tenth_mm=front, z0_tenth_mm=low, z1_tenth_mm=low + height)
+
+
+def draw_neighbours_front(canvas: Canvas, frame: Frame, job: Job) -> None:
+    """Both bodies as outlines on an elevation, with their words where no line runs."""
+    for box, words in ((fire_box(frame, job), fire_words(job)), (screen_box(frame, job), screen_words(job))):
+        if box is None:
+            continue
+        left, low, right, high = area_of(canvas, seen_from_front("", box))
+        canvas.rectangle((left, low, right, high), Pen.NEIGHBOUR)
+        write_in_clear(canvas, words, [((left + right) / 2, low + share * (high - low)) for share in _SHARES])
 
 
 def fire_words(job: Job) -> str:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import TYPE_CHECKING, Final
 
+from service.drawings.board_elevation import draw_board_elevation
 from service.drawings.front_elevation import draw_front_elevation
+from service.drawings.section import draw_section
 from service.drawings.svg import write_svg
 from service.units import TENTHS_PER_MM
 
@@ -21,10 +23,14 @@ class View(StrEnum):
     """The views of a frame."""
 
     FRONT_ELEVATION = "front_elevation"
+    BOARD_ELEVATION = "board_elevation"
+    SECTION = "section"
 
 
 VIEWS: Final[dict[View, Callable[[Frame, Job, int], Drawing]]] = {
     View.FRONT_ELEVATION: draw_front_elevation,
+    View.BOARD_ELEVATION: draw_board_elevation,
+    View.SECTION: draw_section,
 }
 SCALES: Final = (10, 20)  # ISO 5455:1979, 5.1, those that a frame is drawn at
 _SHEET_MM: Final = (277, 390)  # room inside the border of an A3 sheet, upright or lying (ISO 5457:1999, clause 4, from memory)

@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 _OVER_MM: Final = 6.0  # how far floor and ceiling go past the frame
 _WORD_MM: Final = 12.5  # room for their words, at the left
 
+_HATCH_MM: Final = 2.0
+_HATCH_PITCH_MM: Final = 3.0
+
 
 def draw_floor_front(canvas: Canvas, frame: Frame, job: Job) -> None:
     """The floor under the front of the frame, falling to its low end, and the packers under the stations."""
@@ -43,3 +46,36 @@ def draw_ceiling(canvas: Canvas, job: Job, width_tenth_mm: int) -> None:
     height = canvas.mm(job.clear_height_tenth_mm)
     canvas.line((-_WORD_MM, height), (canvas.mm(width_tenth_mm) + _OVER_MM, height), Pen.GROUND)
     canvas.text((-2.0, height + 1.1), "ceiling", anchor=Anchor.END)
+
+
+def draw_room_section(canvas: Canvas, frame: Frame, job: Job, plane_tenth_mm: int) -> None:
+    """Wall at the left, floor, and the ceiling over a breast that goes up to it."""
+    depth = frame.sizes.finished_depth_tenth_mm
+    at_wall, at_front = _floor_section(job, plane_tenth_mm, frame.sizes.frame_width_tenth_mm)
+    top = job.clear_height_tenth_mm if frame.full_height else min(job.clear_height_tenth_mm, frame.levels.finished_top_tenth_mm + 1500)
+    canvas.line((0.0, canvas.mm(at_wall)), (0.0, canvas.mm(top)), Pen.GROUND)
+    _hatch_wall(canvas, canvas.mm(at_wall), canvas.mm(top))
+    canvas.line((0.0, canvas.mm(at_wall)), (canvas.mm(depth) + _OVER_MM, canvas.mm(at_front)), Pen.GROUND)
+    canvas.text((-_HATCH_MM - 1.0, canvas.mm(at_wall) - 3.6), "floor", anchor=Anchor.END)
+    if frame.full_height:
+        canvas.line((0.0, canvas.mm(top)), (canvas.mm(depth) + _OVER_MM, canvas.mm(top)), Pen.GROUND)
+        canvas.text((2.0, canvas.mm(top) + 1.1), "ceiling", anchor=Anchor.START)
+    canvas.text((-1.0, canvas.mm(top) + 1.1), "wall", anchor=Anchor.END)
+
+
+def _floor_section(job: Job, plane_tenth_mm: int, width_tenth_mm: int) -> tuple[int, int]:
+    """Level of the floor at the wall and at the front."""
+    if job.low_end is LowEnd.BACK:
+        return -job.fall_tenth_mm, 0
+    if job.low_end is LowEnd.FRONT:
+        return 0, -job.fall_tenth_mm
+    level = floor_at(job, plane_tenth_mm, width_tenth_mm)
+    return level, level
+
+
+def _hatch_wall(canvas: Canvas, low_mm: float, high_mm: float) -> None:
+    """Short strokes at 45 degrees behind the face of the wall."""
+    count = int((high_mm - low_mm - _HATCH_MM) // _HATCH_PITCH_MM)
+    for step in range(count + 1):
+        y = low_mm + step * _HATCH_PITCH_MM
+        canvas.line((-_HATCH_MM, y), (0.0, y + _HATCH_MM), Pen.NARROW)
