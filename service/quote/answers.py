@@ -1,0 +1,100 @@
+"""Answers of the three survey operations: a frame, a bill or a quote, or why there is no design."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from service.brief import resolve
+from service.checks import CHECKS_NOT_MADE, cautions_of
+from service.errors import UnbuildableError
+from service.quote.frame_body import frame_body
+from service.quote.money_body import bill_body, labour_body, price_body
+from service.quote.origin import normalise, origin_of
+from service.quote.plan_body import plan_body
+from service.quote.quote import Desk, Made, design, price_job
+from service.quote.standing import EXCLUSIONS, standing_of
+from service.quote.wire import BillAnswer, BillDesigned, FrameAnswer, FrameDesigned, QuoteAnswer, QuoteDesigned, Unbuildable
+
+if TYPE_CHECKING:
+    from service.brief import Job
+    from service.errors import Unmet
+    from service.quote.wire import Origin
+    from service.survey import SurveyRequest
+
+
+def answer_frame(request: SurveyRequest, desk: Desk) -> FrameAnswer:
+    """The frame of a survey; raises RequestFaultsError."""
+    normal = normalise(request, desk.catalogue, desk.today)
+    job, _deal = resolve(request, desk.catalogue, desk.rules, desk.today)
+    origin = origin_of(normal, job, desk.catalogue)
+    try:
+        frame = design(job, desk)
+    except UnbuildableError as error:
+        return _unbuildable(error.unmet, job, origin)
+    return FrameDesigned(
+        frame=frame_body(frame, job, desk.rules),
+        checks_not_made=CHECKS_NOT_MADE,
+        cautions=cautions_of(job, frame, desk.rules),
+        assumptions=job.assumptions,
+        doubts=job.doubts,
+        origin=origin,
+    )
+
+
+def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
+    """What to buy for a survey, with the cutting plan; raises RequestFaultsError."""
+    normal = normalise(request, desk.catalogue, desk.today)
+    job, deal = resolve(request, desk.catalogue, desk.rules, desk.today)
+    origin = origin_of(normal, job, desk.catalogue)
+    try:
+        made = price_job(job, deal, request, desk)
+    except UnbuildableError as error:
+        return _unbuildable(error.unmet, job, origin)
+    return BillDesigned(
+        bill=bill_body(made.bill, made.price.bill_lines, made.price.unpriced, deal.currency),
+        cut_plan=plan_body(made.plan, deal.currency),
+        checks_not_made=CHECKS_NOT_MADE,
+        cautions=cautions_of(job, made.frame, desk.rules),
+        assumptions=job.assumptions,
+        doubts=job.doubts,
+        origin=origin,
+    )
+
+
+def answer_quote(request: SurveyRequest, desk: Desk) -> QuoteAnswer:
+    """The whole quote of a survey; raises RequestFaultsError."""
+    normal = normalise(request, desk.catalogue, desk.today)
+    job, deal = resolve(request, desk.catalogue, desk.rules, desk.today)
+    origin = origin_of(normal, job, desk.catalogue)
+    try:
+        made = price_job(job, deal, request, desk)
+    except UnbuildableError as error:
+        return _unbuildable(error.unmet, job, origin)
+    return _quote(made, normal, origin, desk)
+
+
+def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> QuoteDesigned:
+    job, currency = made.job, made.deal.currency
+    cautions = cautions_of(job, made.frame, desk.rules)
+    standing, reasons = standing_of(job, cautions, made.price)
+    return QuoteDesigned(
+        reference=made.deal.reference,
+        standing=standing,
+        standing_reasons=reasons,
+        frame=frame_body(made.frame, job, desk.rules),
+        checks_not_made=CHECKS_NOT_MADE,
+        cut_plan=plan_body(made.plan, currency),
+        bill=bill_body(made.bill, made.price.bill_lines, made.price.unpriced, currency),
+        labour=labour_body(made.labour),
+        price=price_body(made.price),
+        cautions=cautions,
+        exclusions=EXCLUSIONS,
+        assumptions=job.assumptions,
+        doubts=job.doubts,
+        request=normal,
+        origin=origin,
+    )
+
+
+def _unbuildable(unmet: tuple[Unmet, ...], job: Job, origin: Origin) -> Unbuildable:
+    return Unbuildable(unmet=unmet, assumptions=job.assumptions, doubts=job.doubts, origin=origin)

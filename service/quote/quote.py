@@ -1,0 +1,80 @@
+"""The whole service on one page: survey in, quote out; no clock, no chance, no network.
+
+    survey -> brief -> frame <-> checks -> cut plan -> bill -> labour -> price -> quote
+"""
+
+from __future__ import annotations
+
+import msgspec
+
+from service.bill import Bill, Market, take_off
+from service.brief import Deal, Job, resolve
+from service.catalogue import Catalogue
+from service.checks import refusals_of
+from service.cutting import Stop, never
+from service.cutting.of_frame import FramePlan, Yard, cut_frame
+from service.errors import UnbuildableError
+from service.frame import Additions, Frame, lay_out
+from service.labour import Labour, estimate, make_site
+from service.price import Price, price
+from service.rules import RuleSet
+from service.survey import SurveyRequest
+
+
+class Desk(msgspec.Struct, frozen=True, kw_only=True):
+    """What a quote depends on besides its request: catalogue, rules, the day, and when to stop searching."""
+
+    catalogue: Catalogue
+    rules: RuleSet
+    today: str  # RFC 3339 full-date, taken where the terms give none
+    stop: Stop = never
+    additions: Additions = Additions()  # what strengthening adds; the checks will decide it
+
+
+class Made(msgspec.Struct, frozen=True, kw_only=True):
+    """A quote as its stages yield it."""
+
+    job: Job
+    deal: Deal
+    frame: Frame
+    plan: FramePlan
+    bill: Bill
+    labour: Labour
+    price: Price
+
+
+def make_quote(request: SurveyRequest, desk: Desk) -> Made:
+    """Design, cut, take off and price one breast.
+
+    Raises:
+        RequestFaultsError: the request is at fault.
+        UnbuildableError: the survey is sound but cannot be built.
+    """
+    job, deal = resolve(request, desk.catalogue, desk.rules, desk.today)
+    return price_job(job, deal, request, desk)
+
+
+def price_job(job: Job, deal: Deal, request: SurveyRequest, desk: Desk) -> Made:
+    """Everything after the brief; raises UnbuildableError."""
+    frame = design(job, desk)
+    plan = cut_frame(frame, job, yard_of(request, desk))
+    bill = take_off(frame, plan, job, Market(catalogue=desk.catalogue, rules=desk.rules))
+    labour = estimate(make_site(frame, plan, bill, (job, desk.rules, deal.scope)), deal, desk.catalogue)
+    return Made(job=job, deal=deal, frame=frame, plan=plan, bill=bill, labour=labour, price=price(bill, labour, (job, deal, desk.catalogue)))
+
+
+def design(job: Job, desk: Desk) -> Frame:
+    """The frame of a job. No price is read here, so prices cannot change a design.
+
+    Raises:
+        UnbuildableError: refused (gas, a live flue, damp), or an inequality is not met.
+    """
+    if refused := refusals_of(job):
+        raise UnbuildableError(refused)
+    return lay_out(job, desk.rules, desk.additions)
+
+
+def yard_of(request: SurveyRequest, desk: Desk) -> Yard:
+    """Stock prices and saw for the cutting."""
+    options = request.options
+    return Yard(catalogue=desk.catalogue, rules=desk.rules, kerf_mm=options.kerf_mm if options else None, stop=desk.stop)

@@ -1,0 +1,501 @@
+"""Answers on the wire: millimetres, money as decimal strings, one struct a thing. Clients must tolerate new fields.
+
+`outcome` tells a designed breast from a survey that is sound but cannot be built.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import msgspec
+from msgspec import Meta
+
+from service.bill import Counts, LineGroup, Measures
+from service.brief import Assumption, Doubt
+from service.checks import Caution, Lift, NotMade
+from service.cutting import Direction, Method, PartKind, Stopped
+from service.errors import Unmet
+from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit
+from service.labour import Task, TradeHours
+from service.price import SaleKind, StepKind
+from service.survey import SurveyRequest
+from service.units import Money
+
+
+class Answer(msgspec.Struct, frozen=True, kw_only=True):
+    """What every part of an answer is: immutable, by keyword."""
+
+
+class Place(Answer, frozen=True, kw_only=True):
+    """A box in frame axes: x right along the wall, y out of it, z up; left-handed; origin floor, wall face, left end."""
+
+    x0_mm: float
+    x1_mm: float
+    y0_mm: float
+    y1_mm: float
+    z0_mm: float
+    z1_mm: float
+
+
+class Section(Answer, frozen=True, kw_only=True):
+    """Cross-section of a member as it stands: narrow and wide side."""
+
+    thickness_mm: float
+    width_mm: float
+
+
+class MemberAnswer(Answer, frozen=True, kw_only=True):
+    """One length of timber."""
+
+    mark: str
+    role: Role
+    unit: Unit
+    section: Section
+    along: Axis
+    length_mm: float
+    cut_length_mm: int
+    slack_mm: float
+    fit: Fit
+    cut_when: CutWhen
+    start_joint: EndJoint
+    end_joint: EndJoint
+    from_bar: bool
+    reason: str
+    box: Place
+
+
+class CutOutAnswer(Answer, frozen=True, kw_only=True):
+    """A hole in a board, from its lower left corner."""
+
+    kind: str
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    height_mm: float
+
+
+class PanelAnswer(Answer, frozen=True, kw_only=True):
+    """One board as cut."""
+
+    mark: str
+    role: PanelRole
+    layer: Layer
+    board_code: str
+    thickness_mm: float
+    width_mm: float
+    height_mm: float
+    cut_width_mm: int
+    cut_height_mm: int
+    cut_when: CutWhen
+    taper_mm: float
+    joint_below: bool
+    joint_left: bool
+    cut_outs: tuple[CutOutAnswer, ...]
+    box: Place
+
+
+class OpeningAnswer(Answer, frozen=True, kw_only=True):
+    """An opening in the front of the frame."""
+
+    kind: str
+    x0_mm: float
+    x1_mm: float
+    z0_mm: float
+    z1_mm: float
+
+
+class LevelsAnswer(Answer, frozen=True, kw_only=True):
+    """Heights above the highest floor point; null without a screen."""
+
+    platform_mm: float
+    appliance_top_mm: float
+    upper_top_mm: float
+    finished_top_mm: float
+    recess_sill_mm: float | None
+    recess_head_mm: float | None
+    screen_centre_mm: float | None
+
+
+class RecessSize(Answer, frozen=True, kw_only=True):
+    """Width, height and depth of the recess."""
+
+    width_mm: float
+    height_mm: float
+    depth_mm: float
+
+
+class SizesAnswer(Answer, frozen=True, kw_only=True):
+    """Overall sizes."""
+
+    finished_width_mm: float
+    finished_depth_mm: float
+    frame_width_mm: float
+    frame_depth_mm: float
+    rail_length_mm: float
+    cross_noggin_length_mm: float
+    opening_width_mm: float
+    opening_height_mm: float
+    upper_height_mm: float
+    trimmer_span_mm: float
+    recess_clear: RecessSize | None
+    recess_framing: RecessSize | None
+
+
+class TermAnswer(Answer, frozen=True, kw_only=True):
+    """One part of a sum."""
+
+    name: str
+    value_mm: float
+
+
+class ClosureAnswer(Answer, frozen=True, kw_only=True):
+    """A sum that holds exactly."""
+
+    name: str
+    text: str
+    terms: tuple[TermAnswer, ...]
+    total_mm: float
+
+
+class WallFixingAnswer(Answer, frozen=True, kw_only=True):
+    """One fixing into the wall."""
+
+    x_mm: float
+    z_mm: float
+    counted: bool
+    through: str
+
+
+class CeilingScrewAnswer(Answer, frozen=True, kw_only=True):
+    """One screw into a joist."""
+
+    x_mm: float
+    y_mm: float
+    through: str
+
+
+class StationAnswer(Answer, frozen=True, kw_only=True):
+    """One line of uprights of the base, and the packer under it."""
+
+    x_mm: float
+    packer_mm: float
+
+
+class TimberAnswer(Answer, frozen=True, kw_only=True):
+    """The studding."""
+
+    thickness_mm: float
+    width_mm: float
+    strength_class: str
+    stock: tuple[str, ...]
+
+
+class FrameBody(Answer, frozen=True, kw_only=True):
+    """Everything of the frame."""
+
+    timber: TimberAnswer
+    members: tuple[MemberAnswer, ...]
+    panels: tuple[PanelAnswer, ...]
+    openings: tuple[OpeningAnswer, ...]
+    levels: LevelsAnswer
+    sizes: SizesAnswer
+    closure: tuple[ClosureAnswer, ...]
+    stations: tuple[StationAnswer, ...]
+    wall_fixings: tuple[WallFixingAnswer, ...]
+    ceiling_screws: tuple[CeilingScrewAnswer, ...]
+    base_mass_kg: float
+    upper_mass_kg: float
+    notes: tuple[str, ...]
+
+
+class ProofAnswer(Answer, frozen=True, kw_only=True):
+    """How good a plan is: proven only where our own value equals our own bound."""
+
+    aim: str
+    cost: Money
+    cost_bound: Money
+    bought_length_mm: float
+    length_bound_mm: float
+    gap_ratio: float
+    first_proven: bool
+    bought_count: int
+    bought_bound_count: int
+    bought_proven: bool
+    leftover_mm: float
+    leftover_proven: bool
+    method: Method
+    stopped: Stopped
+    fallback: bool
+    engines: tuple[str, ...]
+
+
+class BarCutAnswer(Answer, frozen=True, kw_only=True):
+    """One cut piece of a bar; one mark for each bar cut alike."""
+
+    start_mm: float
+    end_mm: float
+    length_mm: float
+    after_measure: bool
+    marks: tuple[str, ...]
+
+
+class BarAnswer(Answer, frozen=True, kw_only=True):
+    """Bars that are cut alike."""
+
+    name: str
+    code: str
+    length_mm: float
+    bars_count: int
+    cuts: tuple[BarCutAnswer, ...]
+    rest_mm: float
+    keep: bool
+
+
+class PlacedAnswer(Answer, frozen=True, kw_only=True):
+    """One piece on a sheet, as it lies; one mark for each sheet cut alike."""
+
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    height_mm: float
+    rotated: bool
+    after_measure: bool
+    marks: tuple[str, ...]
+
+
+class SawStepAnswer(Answer, frozen=True, kw_only=True):
+    """One setting of the saw."""
+
+    number: int
+    part: str
+    direction: Direction
+    trim: bool
+    stop_mm: float
+    cuts_count: int
+    yields: tuple[str, ...]
+
+
+class SheetPartAnswer(Answer, frozen=True, kw_only=True):
+    """A part of the sheet on the saw."""
+
+    name: str
+    parent: str
+    kind: PartKind
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    height_mm: float
+
+
+class SheetAnswer(Answer, frozen=True, kw_only=True):
+    """Sheets that are cut alike."""
+
+    name: str
+    code: str
+    width_mm: float
+    height_mm: float
+    sheets_count: int
+    pieces: tuple[PlacedAnswer, ...]
+    steps: tuple[SawStepAnswer, ...]
+    parts: tuple[SheetPartAnswer, ...]
+
+
+class StockAnswer(Answer, frozen=True, kw_only=True):
+    """What to take from the yard."""
+
+    code: str
+    taken_count: int
+    each: Money
+
+
+class BarPlanAnswer(Answer, frozen=True, kw_only=True):
+    """The bars."""
+
+    bars: tuple[BarAnswer, ...]
+    stock: tuple[StockAnswer, ...]
+    cost: Money
+    stock_length_mm: float
+    pieces_length_mm: float
+    kerf_length_mm: float
+    kept_length_mm: float
+    waste_length_mm: float
+    kerf_mm: float
+    allowance_mm: int
+    proof: ProofAnswer
+
+
+class SheetPlanAnswer(Answer, frozen=True, kw_only=True):
+    """The sheets of one board."""
+
+    board_code: str
+    description: str
+    with_allowance: bool
+    sheets: tuple[SheetAnswer, ...]
+    stock: tuple[StockAnswer, ...]
+    cost: Money
+    stock_area_m2: float
+    pieces_area_m2: float
+    proof: ProofAnswer
+
+
+class CutPlanAnswer(Answer, frozen=True, kw_only=True):
+    """How everything is cut."""
+
+    bars: BarPlanAnswer
+    boards: tuple[SheetPlanAnswer, ...]
+
+
+class BillLineAnswer(Answer, frozen=True, kw_only=True):
+    """One thing to buy; prices are null where the book has none."""
+
+    code: str
+    description: str
+    group: LineGroup
+    unit: str
+    need: float | None
+    need_unit: str
+    waste_ratio: float
+    packs_count: int
+    rule: str
+    each: Money | None
+    charged: Money | None
+    supplier: str | None
+    lead_days: int | None
+
+
+class BillBody(Answer, frozen=True, kw_only=True):
+    """The bill."""
+
+    lines: tuple[BillLineAnswer, ...]
+    counts: Counts
+    measures: Measures
+    mass_bought_kg: float
+    waste_kg: float
+    materials: Money
+    unpriced: tuple[str, ...]
+
+
+class LabourBody(Answer, frozen=True, kw_only=True):
+    """Hours of the job; the range is the 10th to the 90th percentile."""
+
+    tasks: tuple[Task, ...]
+    trades: tuple[TradeHours, ...]
+    lifts: tuple[Lift, ...]
+    lifter_days: int
+    electrician_visit_hours: tuple[float, ...]
+    person_hours: float
+    mean_hours: float
+    low_hours: float
+    high_hours: float
+    visit_days: int
+
+
+class StepAnswer(Answer, frozen=True, kw_only=True):
+    """One step of the shop's reckoning."""
+
+    kind: StepKind
+    name: str
+    working: str
+    amount: Money
+    sum: bool
+
+
+class SaleAnswer(Answer, frozen=True, kw_only=True):
+    """One line of the sale."""
+
+    kind: SaleKind
+    code: str
+    name: str
+    working: str
+    net: Money
+    tax_ratio: float
+    tax: Money
+
+
+class StageAnswer(Answer, frozen=True, kw_only=True):
+    """One payment."""
+
+    name: str
+    amount: Money
+
+
+class PriceBody(Answer, frozen=True, kw_only=True):
+    """The price. Lines sum to net, net and tax to total, stages to total."""
+
+    build_up: tuple[StepAnswer, ...]
+    lines: tuple[SaleAnswer, ...]
+    net: Money
+    tax: Money
+    total: Money
+    tax_note: str
+    stages: tuple[StageAnswer, ...]
+    valid_until: str
+    complete: bool  # false: something of the bill has no price, see `unpriced` of the bill
+    unpriced: tuple[str, ...]
+
+
+class Origin(Answer, frozen=True, kw_only=True):
+    """What an answer can be made again from, together with the engine."""
+
+    catalogue_revision: str
+    rule_set: str
+    engine_version: str
+    date: str
+    request_digest: Annotated[str, Meta(description="SHA-256 of the normalised request, hexadecimal.")]
+
+
+class Unbuildable(Answer, frozen=True, kw_only=True, tag="unbuildable", tag_field="outcome"):
+    """A survey that is sound but cannot be built as wished: what is asked, what there is, what would fit."""
+
+    unmet: tuple[Unmet, ...]
+    assumptions: tuple[Assumption, ...]
+    doubts: tuple[Doubt, ...]
+    origin: Origin
+
+
+class FrameDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field="outcome"):
+    """A designed frame."""
+
+    frame: FrameBody
+    checks_not_made: tuple[NotMade, ...]
+    cautions: tuple[Caution, ...]
+    assumptions: tuple[Assumption, ...]
+    doubts: tuple[Doubt, ...]
+    origin: Origin
+
+
+class BillDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field="outcome"):
+    """The bill of a designed breast, with the cutting plan that it buys for."""
+
+    bill: BillBody
+    cut_plan: CutPlanAnswer
+    checks_not_made: tuple[NotMade, ...]
+    cautions: tuple[Caution, ...]
+    assumptions: tuple[Assumption, ...]
+    doubts: tuple[Doubt, ...]
+    origin: Origin
+
+
+class QuoteDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field="outcome"):
+    """A quote. Its standing is never `firm` while checks are not made."""
+
+    reference: str
+    standing: str
+    standing_reasons: tuple[str, ...]
+    frame: FrameBody
+    checks_not_made: tuple[NotMade, ...]
+    cut_plan: CutPlanAnswer
+    bill: BillBody
+    labour: LabourBody
+    price: PriceBody
+    cautions: tuple[Caution, ...]
+    exclusions: tuple[str, ...]
+    assumptions: tuple[Assumption, ...]
+    doubts: tuple[Doubt, ...]
+    request: SurveyRequest
+    origin: Origin
+
+
+type FrameAnswer = FrameDesigned | Unbuildable
+type BillAnswer = BillDesigned | Unbuildable
+type QuoteAnswer = QuoteDesigned | Unbuildable
