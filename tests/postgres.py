@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import asyncio
 import atexit
+import fcntl
 import itertools
 import shutil
 import tempfile
+import time
 from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
@@ -26,11 +28,13 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 NUMBERS = itertools.count(1)
+PREFIX = "inglewright-test-"
+LEFT_SECONDS = 600  # no test uses a server that it has let go of for that long
 
 
 def new_data_dir() -> Path:
     """A new folder for an embedded server, removed when the run ends."""
-    folder = Path(tempfile.mkdtemp(prefix="inglewright-test-"))
+    folder = Path(tempfile.mkdtemp(prefix=PREFIX))
     folder.chmod(0o755)  # root's server runs as another user, who must pass through
     atexit.register(shutil.rmtree, folder, ignore_errors=True)
     return folder
@@ -45,9 +49,23 @@ def cluster_of(server: EmbeddedPostgres) -> Cluster:
 @cache
 def shared_server() -> EmbeddedPostgres:
     """The server of this run; it stops itself when the run ends."""
+    clear_away(LEFT_SECONDS)
     server = EmbeddedPostgres(new_data_dir(), durable=False)
     server.start()
     return server
+
+
+def clear_away(left_seconds: float) -> None:
+    """Stop the servers, and remove the folders, of earlier runs that were killed."""
+    for lock in Path(tempfile.gettempdir()).glob(f"{PREFIX}*/users.lock"):
+        with lock.open() as users:
+            try:
+                fcntl.flock(users, fcntl.LOCK_EX | fcntl.LOCK_NB)
+            except BlockingIOError:
+                continue  # somebody's tests run
+            if time.time() - lock.stat().st_mtime > left_seconds:
+                cluster_of(EmbeddedPostgres(lock.parent)).stop()
+                shutil.rmtree(lock.parent, ignore_errors=True)
 
 
 def run_sql(statement: str) -> None:
