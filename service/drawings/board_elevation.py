@@ -16,7 +16,7 @@ from service.drawings.panel_words import size_words, write_panel_words
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
-from service.drawings.room import draw_ceiling, draw_floor_front
+from service.drawings.room import draw_ceiling_front, draw_floor_front
 from service.frame import Axis, Box, Panel, PanelRole
 from service.units import text_mm
 
@@ -57,9 +57,10 @@ class _BoardElevation:
         canvas, frame, job = self.canvas, self.frame, self.job
         self._boards()
         canvas.group("room")
-        draw_floor_front(canvas, frame, job)
+        ends_mm = (canvas.mm(self.left), canvas.mm(self.right))
+        draw_floor_front(canvas, frame, job, ends_mm)
         if frame.full_height:
-            draw_ceiling(canvas, job, frame.sizes.frame_width_tenth_mm)
+            draw_ceiling_front(canvas, job, ends_mm)
         canvas.group("neighbours")
         draw_neighbours_front(canvas, frame, job)
         canvas.group("dimensions")

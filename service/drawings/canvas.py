@@ -72,10 +72,10 @@ class Canvas:
         anchor: Anchor = Anchor.MIDDLE,
         height_mm: float = DIMENSION_HEIGHT_MM,
         turned: bool = False,
-        backed: bool = False,
+        backing: Fill | None = None,
     ) -> AreaMm:
         """Write a text and take its place."""
-        text = Text(at_mm=at_mm, content=content, height_mm=height_mm, anchor=anchor, turned=turned, backed=backed)
+        text = Text(at_mm=at_mm, content=content, height_mm=height_mm, anchor=anchor, turned=turned, backing=backing)
         self._parts.append(text)
         area = text_area_mm(text)
         self.text_areas.append(area)
@@ -113,7 +113,7 @@ def write_in_clear(canvas: Canvas, words: str, points_mm: Sequence[PointMm]) -> 
         if canvas.is_free(area) and not canvas.crossing_count(grow(area, 0.3)):
             canvas.text(at, words)
             return
-    canvas.text(points_mm[0], words, backed=True)
+    canvas.text(points_mm[0], words, backing=Fill.PAPER)
 
 
 def grow(area_mm: AreaMm, by_mm: float) -> AreaMm:

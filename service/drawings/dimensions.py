@@ -16,7 +16,7 @@ from service.drawings.canvas import DIMENSION_HEIGHT_MM as HEIGHT_MM
 from service.drawings.canvas import write_in_clear
 from service.drawings.primitives import Anchor, Pen
 from service.drawings.spreading import spread
-from service.drawings.text_widths import text_width_mm
+from service.drawings.text_widths import text_reach_mm, text_width_mm
 from service.units import text_mm
 
 if TYPE_CHECKING:
@@ -30,13 +30,12 @@ NEXT_MM: Final = 8.0  # dimension line to the next
 _GAP_MM: Final = 1.2  # outline to extension line
 _OVERSHOOT_MM: Final = 1.6
 _STROKE_MM: Final = 1.0  # half of an oblique stroke, along each axis
-_ABOVE_MM: Final = 0.8  # line to the value above it
+_ABOVE_MM: Final = 1.15  # line to the value above it: clear of the strokes
 _ROOM_MM: Final = 1.4  # what a segment must have beyond its value
 _LABEL_GAP_MM: Final = 0.9  # between labels in a row
 _JOG_MM: Final = 2.5  # over which a leader goes to its label
 _RING_MM: Final = 0.8
 _RUNNING_OVER_MM: Final = 0.8
-_LABEL_SIZE_MM: Final = HEIGHT_MM * 1.06
 
 
 class Side(StrEnum):
@@ -48,6 +47,8 @@ class Side(StrEnum):
     RIGHT = "right"
 
 
+_FAR_MM: Final = 500.0
+type Span = tuple[float, float]
 _LEVEL: Final = frozenset({Side.BELOW, Side.ABOVE})
 _INNER_VALUES: Final = frozenset({Side.BELOW, Side.RIGHT})  # above the line is towards the outline there
 
@@ -100,13 +101,13 @@ class Stack:
         self._origin(origin)
         bounds = (origin + 0.6, end - 0.6)
         far = self.out_mm + _RUNNING_OVER_MM + _JOG_MM
-        for place, centre in zip(along, spread(along, [_LABEL_SIZE_MM] * len(along), _LABEL_GAP_MM, bounds), strict=True):
+        for place, centre in zip(along, spread(along, [sum(text_reach_mm(label, HEIGHT_MM)) for label in labels.values()], _LABEL_GAP_MM, bounds), strict=True):
             self._draw((place, self.out_mm + _RUNNING_OVER_MM), (centre, far))
             self._running_label(centre, far + 0.5, labels[place])
         longest = max((text_width_mm(label, HEIGHT_MM) for label in labels.values()), default=0.0)
         self._step(far + 0.5 - self.out_mm + longest + 5.5)
 
-    def _values(self, segments: list[tuple[float, float]], values: list[str]) -> float:
+    def _values(self, segments: list[Span], values: list[str]) -> float:
         """Write the values of a chain; the distance that those written outside take."""
         widths = [text_width_mm(value, HEIGHT_MM) for value in values]
         narrow = [index for index, (low, high) in enumerate(segments) if high - low < widths[index] + _ROOM_MM]
@@ -115,16 +116,7 @@ class Stack:
                 self._value_on_line((low + high) / 2, values[index])
         if not narrow:
             return 0.0
-        last = len(segments) - 1
-        start, end = segments[0][0], segments[-1][1]
-        centres = {}
-        if 0 in narrow:
-            centres[0] = start - widths[0] / 2 - 1.0
-        if last in narrow and last > 0:
-            centres[last] = end + widths[last] / 2 + 1.0
-        middle = [index for index in narrow if index not in centres]
-        want = [(segments[index][0] + segments[index][1]) / 2 for index in middle]
-        centres |= zip(middle, spread(want, [widths[index] for index in middle], _LABEL_GAP_MM, (start + 0.8, end - 0.8)), strict=True)
+        centres = _beside(segments, widths, narrow)
         for index, centre in sorted(centres.items()):
             self._value_outside(sum(segments[index]) / 2, centre, values[index])
         return self._outside_mm + HEIGHT_MM
@@ -184,12 +176,37 @@ class Stack:
 
     def _running_label(self, along_mm: float, near_mm: float, label: str) -> None:
         x, y = self._point(along_mm, near_mm)
+        below, above = text_reach_mm(label, HEIGHT_MM)
+        off = (above - below) / 2  # baseline to the middle of the letters
+        anchor = Anchor.START if self.side in {Side.ABOVE, Side.RIGHT} else Anchor.END
         if self.side in _LEVEL:
-            anchor = Anchor.START if self.side is Side.ABOVE else Anchor.END
-            self.canvas.text((x + HEIGHT_MM / 2, y), label, anchor=anchor, turned=True)
+            self.canvas.text((x + off, y), label, anchor=anchor, turned=True)
         else:
-            anchor = Anchor.START if self.side is Side.RIGHT else Anchor.END
-            self.canvas.text((x, y - HEIGHT_MM / 2), label, anchor=anchor)
+            self.canvas.text((x, y - off), label, anchor=anchor)
+
+
+def _beside(segments: Sequence[Span], widths: Sequence[float], narrow: Sequence[int]) -> dict[int, float]:
+    """Where the values of narrow segments stand, in a row beside the chain: between its ends, those that find no room past them.
+
+    The extension lines of the next chain out run at the ends, so that no value may lie there.
+    """
+    start, end = segments[0][0], segments[-1][1]
+    before = [index for index in narrow if index == 0]
+    after = [index for index in narrow if index == len(segments) - 1 and index > 0]
+    between = [index for index in narrow if index not in (*before, *after)]
+    while between and sum(widths[index] + _LABEL_GAP_MM for index in between) > end - start - _ROOM_MM:
+        if segments[between[0]][0] - start <= end - segments[between[-1]][1]:
+            before.append(between.pop(0))
+        else:
+            after.insert(0, between.pop())
+    rows = ((before, (start - _FAR_MM, start - 1.0)), (between, (start + 0.7, end - 0.7)), (after, (end + 1.0, end + _FAR_MM)))
+    return {
+        index: centre
+        for row, bounds in rows
+        for index, centre in zip(
+            row, spread([sum(segments[index]) / 2 for index in row], [widths[index] for index in row], _LABEL_GAP_MM, bounds), strict=True
+        )
+    }
 
 
 def inside_level(canvas: Canvas, ends_tenth_mm: tuple[int, int], y_mm: float) -> None:

@@ -14,7 +14,7 @@ from service.drawings.neighbours import draw_neighbours_front
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
-from service.drawings.room import draw_ceiling, draw_floor_front
+from service.drawings.room import draw_ceiling_front, draw_floor_front
 from service.drawings.sight import seen_in_front
 from service.frame import Axis, Member, Role, Unit
 from service.units import text_mm
@@ -56,9 +56,10 @@ class _FrontElevation:
         canvas, frame, job = self.canvas, self.frame, self.job
         self._timber()
         canvas.group("room")
-        draw_floor_front(canvas, frame, job)
+        ends_mm = (0.0, canvas.mm(self.width))
+        draw_floor_front(canvas, frame, job, ends_mm)
         if frame.full_height:
-            draw_ceiling(canvas, job, self.width)
+            draw_ceiling_front(canvas, job, ends_mm)
         canvas.group("neighbours")
         draw_neighbours_front(canvas, frame, job)
         self._openings()

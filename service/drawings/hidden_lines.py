@@ -106,14 +106,16 @@ def largest_visible(face: Face, faces: Sequence[Face]) -> Face | None:
         return face
     columns = _cuts(face.left_tenth_mm, face.right_tenth_mm, [edge for other in nearer for edge in (other.left_tenth_mm, other.right_tenth_mm)])
     rows = _cuts(face.low_tenth_mm, face.high_tenth_mm, [edge for other in nearer for edge in (other.low_tenth_mm, other.high_tenth_mm)])
-    best: Face | None = None
-    for first, left in enumerate(columns[:-1]):
-        for right in columns[first + 1 :]:
-            for low, high in _free_rows(nearer, rows, (left, right)):
-                found = msgspec.structs.replace(face, left_tenth_mm=left, right_tenth_mm=right, low_tenth_mm=low, high_tenth_mm=high)
-                if best is None or _area(found) > _area(best):
-                    best = found
-    return best
+    found = [
+        ((right - left) * (high - low), left, right, low, high)
+        for first, left in enumerate(columns[:-1])
+        for right in columns[first + 1 :]
+        for low, high in _free_rows(nearer, rows, (left, right))
+    ]
+    if not found:
+        return None
+    _, left, right, low, high = max(found, key=lambda one: (one[0], -one[1], -one[3]))
+    return msgspec.structs.replace(face, left_tenth_mm=left, right_tenth_mm=right, low_tenth_mm=low, high_tenth_mm=high)
 
 
 def _cuts(low: int, high: int, edges: list[int]) -> list[int]:
@@ -124,10 +126,6 @@ def _free_rows(nearer: list[Face], rows: list[int], columns: Interval) -> list[I
     """Joined rows between two columns that nothing covers."""
     across = [face for face in nearer if face.left_tenth_mm < columns[1] and columns[0] < face.right_tenth_mm]
     return merge((low, high) for low, high in pairwise(rows) if not any(face.low_tenth_mm < high and low < face.high_tenth_mm for face in across))
-
-
-def _area(face: Face) -> int:
-    return (face.right_tenth_mm - face.left_tenth_mm) * (face.high_tenth_mm - face.low_tenth_mm)
 
 
 def _outline(face: Face) -> tuple[tuple[bool, int, Interval], ...]:

@@ -25,7 +25,7 @@ _ACROSS: Final = (0.5, 0.75, 0.25)  # of the breadth, the same
 _ANCHORS: Final = ((0.5, 0.5), (0.3, 0.5), (0.7, 0.5), (0.12, 0.5), (0.88, 0.5))  # along and across, where a leader is tried
 _RADII_MM: Final = (3.2, 4.6, 6.0, 7.5, 9.0, 12.0)
 _ANGLES: Final = tuple((cos(pi * step / 6), sin(pi * step / 6)) for step in (1, 5, 11, 7, 2, 4, 10, 8, 0, 6, 3, 9))
-_REACH_MM: Final = 32.0  # a leader and its text lie within this distance
+_REACH_MM: Final = 34.0  # a leader and its text lie within this distance
 _CROSSING_COST: Final = 10.0
 
 
@@ -37,7 +37,6 @@ class Wanted(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class _Try(msgspec.Struct, frozen=True, kw_only=True):
-    cost_mm: float
     dot_mm: PointMm
     end_mm: PointMm
     text: Text
@@ -73,24 +72,49 @@ def _within(inner_mm: AreaMm, outer_mm: AreaMm) -> bool:
 
 
 def _leader(canvas: Canvas, wanted: Wanted) -> bool:
-    left, low, right, high = wanted.area_mm
-    middle = ((left + right) / 2, (low + high) / 2)
-    near = grow((*middle, *middle), _REACH_MM + max(right - left, high - low) / 2)
-    segments = [segment for segment in canvas.segments if passes_through(segment, near)]
-    texts = [area for area in canvas.text_areas if meets(area, near)]
-    best: _Try | None = None
+    around = _Around(canvas, grow(wanted.area_mm, _REACH_MM))
+    best: tuple[float, _Try] | None = None
     for base_cost, tried in _tries(wanted):
-        if best is not None and base_cost >= best.cost_mm:
+        if best is not None and base_cost >= best[0]:
             break
-        cost = _cost(tried, segments, texts)
-        if cost is not None and (best is None or base_cost + cost < best.cost_mm):
-            best = msgspec.structs.replace(tried, cost_mm=base_cost + cost)
+        cost = around.cost_of(tried)
+        if cost is not None and (best is None or base_cost + cost < best[0]):
+            best = (base_cost + cost, tried)
     if best is None:
         return False
-    canvas.line(best.dot_mm, best.end_mm, Pen.NARROW)
-    canvas.dot(best.dot_mm)
-    canvas.text(best.text.at_mm, best.text.content, anchor=best.text.anchor)
+    tried = best[1]
+    canvas.line(tried.dot_mm, tried.end_mm, Pen.NARROW)
+    canvas.dot(tried.dot_mm)
+    canvas.text(tried.text.at_mm, tried.text.content, anchor=tried.text.anchor)
     return True
+
+
+class _Around:
+    """Texts and lines near a part, lines with their boxes, so that most are put aside by a few comparisons."""
+
+    def __init__(self, canvas: Canvas, near_mm: AreaMm) -> None:
+        self.texts = [area for area in canvas.text_areas if meets(area, near_mm)]
+        self.lines = [(box, segment) for segment in canvas.segments if meets(box := _box_of(segment), near_mm)]
+
+    def cost_of(self, tried: _Try) -> float | None:
+        """What a leader crosses; None when it runs into a text, or its text into a line."""
+        text, leader = grow(tried.area_mm, 0.35), (tried.dot_mm, tried.end_mm)
+        box = _box_of(leader)
+        if any(meets(text, area) or (meets(box, area) and passes_through(leader, area)) for area in self.texts):
+            return None
+        if any(passes_through(segment, text) for _, segment in self._near(text)):
+            return None
+        return _CROSSING_COST * sum(1 for _, segment in self._near(box) if _cross(leader, segment))
+
+    def _near(self, area_mm: AreaMm) -> Iterator[tuple[AreaMm, Segment]]:
+        left, low, right, high = area_mm
+        return (line for line in self.lines if line[0][0] < right and left < line[0][2] and line[0][1] < high and low < line[0][3])
+
+
+def _box_of(segment: Segment) -> AreaMm:
+    """Box of a line, a little larger, so that level and upright lines have one too."""
+    (x0, y0), (x1, y1) = segment
+    return (min(x0, x1) - 0.01, min(y0, y1) - 0.01, max(x0, x1) + 0.01, max(y0, y1) + 0.01)
 
 
 def _tries(wanted: Wanted) -> Iterator[tuple[float, _Try]]:
@@ -105,7 +129,7 @@ def _tries(wanted: Wanted) -> Iterator[tuple[float, _Try]]:
         for cosine, sine in _ANGLES:
             end = (dot[0] + radius * cosine, dot[1] + radius * sine)
             text = _text_at(wanted.mark, end, cosine, sine)
-            yield radius + rank / 2, _Try(cost_mm=0.0, dot_mm=dot, end_mm=end, text=text, area_mm=text_area_mm(text))
+            yield radius + rank / 2, _Try(dot_mm=dot, end_mm=end, text=text, area_mm=text_area_mm(text))
 
 
 def _text_at(mark: str, end_mm: PointMm, cosine: float, sine: float) -> Text:
@@ -114,17 +138,6 @@ def _text_at(mark: str, end_mm: PointMm, cosine: float, sine: float) -> Text:
         return Text(at_mm=(x, y + 0.5 if sine > 0 else y - 0.5 - HEIGHT_MM), content=mark, height_mm=HEIGHT_MM, anchor=Anchor.MIDDLE)
     anchor = Anchor.START if cosine > 0 else Anchor.END
     return Text(at_mm=(x + (0.5 if cosine > 0 else -0.5), y - HEIGHT_MM / 2), content=mark, height_mm=HEIGHT_MM, anchor=anchor)
-
-
-def _cost(tried: _Try, segments: Sequence[Segment], texts: Sequence[AreaMm]) -> float | None:
-    """What a leader crosses; None when it runs into a text, or its text into a line."""
-    grown = grow(tried.area_mm, 0.35)
-    leader = (tried.dot_mm, tried.end_mm)
-    if any(meets(grown, area) or passes_through(leader, area) for area in texts):
-        return None
-    if any(passes_through(segment, grown) for segment in segments):
-        return None
-    return _CROSSING_COST * sum(1 for segment in segments if _cross(leader, segment))
 
 
 def _cross(first: Segment, second: Segment) -> bool:

@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
+from itertools import product
 from typing import TYPE_CHECKING, Final
 
 from service.drawings.canvas import DIMENSION_HEIGHT_MM as HEIGHT_MM
 from service.drawings.canvas import grow
 from service.drawings.marks import Wanted, write_marks
+from service.drawings.primitives import Fill
 from service.drawings.text_widths import text_width_mm
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from service.drawings.canvas import Canvas
     from service.drawings.primitives import AreaMm
     from service.frame import Panel
 
 _PITCH_MM: Final = HEIGHT_MM * 1.7  # baseline to baseline of the two lines
-_SHARES: Final = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+_SHARES: Final = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
 
 
 def size_words(panel: Panel) -> str:
@@ -38,27 +40,31 @@ def write_panel_words(canvas: Canvas, wanted: Sequence[tuple[Panel, AreaMm]]) ->
 
 def _two_lines(canvas: Canvas, panel: Panel, area_mm: AreaMm) -> bool:
     lines = (panel.mark, size_words(panel))
-    long = max(text_width_mm(line, HEIGHT_MM) for line in lines)
-    deep = HEIGHT_MM + _PITCH_MM
-    left, low, right, high = area_mm
-    for turned in (False, True):
-        wide, tall = (deep, long) if turned else (long, deep)
-        if wide + 2.0 > right - left or tall + 2.0 > high - low:
-            continue
-        for share in _SHARES:
-            x, y = (left + right) / 2, low + (high - low - tall) * share
-            box = (x - wide / 2, y, x + wide / 2, y + tall)
-            if canvas.is_free(grow(box, 0.6)):
-                _write(canvas, lines, box, turned=turned)
-                return True
+    for clear in (True, False):
+        for turned in (False, True):
+            for box in _boxes(lines, area_mm, turned=turned):
+                if canvas.is_free(grow(box, 0.6)) and not (clear and canvas.crossing_count(grow(box, 0.3))):
+                    _write(canvas, lines, box, turned=turned, backing=None if clear else Fill.BOARD)
+                    return True
     return False
 
 
-def _write(canvas: Canvas, lines: tuple[str, str], box_mm: AreaMm, *, turned: bool) -> None:
+def _boxes(lines: tuple[str, str], area_mm: AreaMm, *, turned: bool) -> Iterator[AreaMm]:
+    """Where both lines may stand in an area, from its middle outwards."""
+    long, deep = max(text_width_mm(line, HEIGHT_MM) for line in lines), HEIGHT_MM + _PITCH_MM
+    wide, tall = (deep, long) if turned else (long, deep)
+    left, low, right, high = grow(area_mm, -1.0)
+    if wide <= right - left and tall <= high - low:
+        for across, up in sorted(product(_SHARES, _SHARES), key=lambda at: (abs(at[0] - 0.5) + abs(at[1] - 0.5), at)):
+            x, y = left + (right - left - wide) * across, low + (high - low - tall) * up
+            yield (x, y, x + wide, y + tall)
+
+
+def _write(canvas: Canvas, lines: tuple[str, str], box_mm: AreaMm, *, turned: bool, backing: Fill | None) -> None:
     left, low, right, high = box_mm
     for number, line in enumerate(lines):
         if turned:
             at = (left + HEIGHT_MM + number * _PITCH_MM, (low + high) / 2)
         else:
             at = ((left + right) / 2, high - HEIGHT_MM - number * _PITCH_MM)
-        canvas.text(at, line, turned=turned, backed=True)
+        canvas.text(at, line, turned=turned, backing=backing)

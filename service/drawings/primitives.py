@@ -78,7 +78,7 @@ class Text(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     height_mm: float  # of a capital letter
     anchor: Anchor = Anchor.START
     turned: bool = False
-    backed: bool = False  # stands on a patch of paper that interrupts the lines under it
+    backing: Fill | None = None  # a patch that interrupts the lines under it
 
 
 type Primitive = Line | Polygon | Circle | Text

@@ -13,18 +13,19 @@ if TYPE_CHECKING:
     from service.frame import Frame
 
 _OVER_MM: Final = 6.0  # how far floor and ceiling go past the frame
-_WORD_MM: Final = 12.5  # room for their words, at the left
+_WORD_MM: Final = 13.0  # how far they go at the left, under their words
+_OFF_STROKE_MM: Final = 2.0  # above a line: clear of the strokes of the dimension chains on it
 
 _HATCH_MM: Final = 2.0
 _HATCH_PITCH_MM: Final = 3.0
 
 
-def draw_floor_front(canvas: Canvas, frame: Frame, job: Job) -> None:
-    """The floor under the front of the frame, falling to its low end, and the packers under the stations."""
+def draw_floor_front(canvas: Canvas, frame: Frame, job: Job, ends_mm: tuple[float, float]) -> None:
+    """The floor under an elevation, falling to its low end, and the packers under the stations; ends: of the outline."""
     width = frame.sizes.frame_width_tenth_mm
     left, right = floor_at(job, 0, width), floor_at(job, width, width)
-    canvas.line((-_WORD_MM, canvas.mm(left)), (canvas.mm(width) + _OVER_MM, canvas.mm(right)), Pen.GROUND)
-    canvas.text((-2.0, canvas.mm(left) - 3.6), "floor", anchor=Anchor.END)
+    canvas.line((ends_mm[0] - _WORD_MM, canvas.mm(left)), (ends_mm[1] + _OVER_MM, canvas.mm(right)), Pen.GROUND)
+    canvas.text((ends_mm[0] - 1.8, canvas.mm(left) - 3.8), "floor", anchor=Anchor.END)
     thickness = job.timber.thickness_tenth_mm
     for station in frame.stations:
         if station.packer_tenth_mm and job.low_end in {LowEnd.LEFT, LowEnd.RIGHT, LowEnd.FRONT}:
@@ -41,11 +42,11 @@ def floor_at(job: Job, x_tenth_mm: int, width_tenth_mm: int) -> int:
     return -job.fall_tenth_mm if job.low_end is LowEnd.FRONT else 0
 
 
-def draw_ceiling(canvas: Canvas, job: Job, width_tenth_mm: int) -> None:
-    """The lowest point of the ceiling, over a breast that goes up to it."""
+def draw_ceiling_front(canvas: Canvas, job: Job, ends_mm: tuple[float, float]) -> None:
+    """The lowest point of the ceiling, over an elevation of a breast that goes up to it."""
     height = canvas.mm(job.clear_height_tenth_mm)
-    canvas.line((-_WORD_MM, height), (canvas.mm(width_tenth_mm) + _OVER_MM, height), Pen.GROUND)
-    canvas.text((-2.0, height + 1.1), "ceiling", anchor=Anchor.END)
+    canvas.line((ends_mm[0] - _WORD_MM, height), (ends_mm[1] + _OVER_MM, height), Pen.GROUND)
+    canvas.text((ends_mm[0] - 1.8, height + _OFF_STROKE_MM), "ceiling", anchor=Anchor.END)
 
 
 def draw_room_section(canvas: Canvas, frame: Frame, job: Job, plane_tenth_mm: int) -> None:

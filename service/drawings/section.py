@@ -23,7 +23,7 @@ from service.drawings.projection import area_of, draw_edges, seen_from_left
 from service.drawings.room import draw_room_section
 from service.drawings.sight import out_of_sight, seen_beyond
 from service.frame import Layer, Member, PanelRole, Role, Unit
-from service.units import tenths, text_mm
+from service.units import text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job

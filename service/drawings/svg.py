@@ -116,13 +116,13 @@ class _Sheet:
         anchor = "" if part.anchor == "start" else f' text-anchor="{part.anchor.value}"'
         size = number(part.height_mm / CAPITAL_SHARE)
         words = f'<text x="{x}" y="{y}" font-size="{size}"{anchor} fill="{_INK}"{turn}>{escape(part.content)}</text>\n'
-        return f"{self._backing(part)}{words}" if part.backed else words
+        return f"{self._backing(part, part.backing)}{words}" if part.backing else words
 
-    def _backing(self, part: Text) -> str:
+    def _backing(self, part: Text, fill: Fill) -> str:
         left, low, right, high = text_area_mm(part)
         x, y = self.point((left - _BACKING_MARGIN_MM, high + _BACKING_MARGIN_MM)).split()
         size = number(right - left + 2 * _BACKING_MARGIN_MM), number(high - low + 2 * _BACKING_MARGIN_MM)
-        return f'<rect x="{x}" y="{y}" width="{size[0]}" height="{size[1]}" fill="{_FILLS[Fill.PAPER]}"/>\n'
+        return f'<rect x="{x}" y="{y}" width="{size[0]}" height="{size[1]}" fill="{_FILLS[fill]}"/>\n'
 
 
 def _style(part: Primitive) -> tuple[str, Pen | None, Fill | None]:

@@ -31,16 +31,20 @@ def text_width_mm(content: str, height_mm: float) -> float:
     return units * height_mm / CAPITAL_SHARE / 1000
 
 
+def text_reach_mm(content: str, height_mm: float) -> tuple[float, float]:
+    """How far a text reaches below and above its baseline, in mm."""
+    return (_DESCENT_SHARE * height_mm if _LOW_LETTERS & set(content) else 0.0), height_mm * (1 + _RISE_SHARE)
+
+
 def text_area_mm(text: Text) -> AreaMm:
     """Box of a text on the paper, in mm."""
     width = text_width_mm(text.content, text.height_mm)
     back = {Anchor.START: 0.0, Anchor.MIDDLE: width / 2, Anchor.END: width}[text.anchor]
-    low = -_DESCENT_SHARE * text.height_mm if _LOW_LETTERS & set(text.content) else 0.0
-    high = text.height_mm * (1 + _RISE_SHARE)
+    below, above = text_reach_mm(text.content, text.height_mm)
     x, y = text.at_mm
     if text.turned:
-        return (x - high, y - back, x - low, y - back + width)
-    return (x - back, y + low, x - back + width, y + high)
+        return (x - above, y - back, x + below, y - back + width)
+    return (x - back, y - below, x - back + width, y + above)
 
 
 def wrap(words: list[str], height_mm: float, width_mm: float) -> list[str]:
