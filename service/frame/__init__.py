@@ -1,6 +1,5 @@
 """The frame stage: a job becomes members, boards and fixings that close to a tenth of a millimetre."""
 
-from service.frame.base import is_normal
 from service.frame.frame import (
     Additions,
     CeilingScrew,

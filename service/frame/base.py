@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 
 from service.frame.frame import Station
 from service.frame.member import Axis, EndJoint, Fit, Role, Unit
-from service.frame.placing import Place, box
+from service.frame.placing import Place, box, front, rear
 from service.survey.floor import LowEnd
 from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.frame.placing import Range
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
 
@@ -36,14 +37,17 @@ def fall_at(x: int, run: int, job: Job) -> int:
     return job.fall_tenth_mm
 
 
+def fall_under(stretch: Range, run: int, job: Job) -> int:
+    """The greatest fall under a board that stands on a stretch of the width."""
+    return max(fall_at(x, run, job) for x in stretch)
+
+
 def lay_base(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Place, ...]:
     """Members of the base frame; a pad of sheets is laid with the panels."""
     places = tuple(station.x_tenth_mm for station in stations(at, job))
     if at.z0 < at.b:
         return ()
-    if at.z0 < 2 * at.b + tenths(rules.frame.low_platform_room_mm):
-        return _flat_frame(at, places)
-    return _normal_base(at, places, rules)
+    return _normal_base(at, places, rules) if is_normal(at, rules) else _flat_frame(at, places)
 
 
 def is_normal(at: SettingOut, rules: RuleSet) -> bool:
@@ -51,49 +55,47 @@ def is_normal(at: SettingOut, rules: RuleSet) -> bool:
     return at.z0 >= 2 * at.b + tenths(rules.frame.low_platform_room_mm)
 
 
-def _zones(at: SettingOut) -> tuple[tuple[int, int], tuple[int, int]]:
-    return (at.df - at.d, at.df), (0, at.d)
-
-
-def _rails(at: SettingOut, levels: tuple[tuple[int, int], ...]) -> list[Place]:
+def _rails(at: SettingOut, levels: tuple[Range, ...]) -> list[Place]:
     return [
         Place(
-            role=Role.RAIL, unit=Unit.BASE, box=box((0, at.wf), zone, level), along=Axis.X, fit=Fit.THROUGH, start=EndJoint.NONE, end=EndJoint.NONE
+            role=Role.RAIL, unit=Unit.BASE, box=box((0, at.wf), zone, level), along=Axis.X, fit=Fit.THROUGH,
+            start=EndJoint.NONE, end=EndJoint.NONE,
         )
-        for zone in _zones(at)
+        for zone in (front(at), rear(at))
         for level in levels
     ]  # fmt: skip
 
 
-def _noggins(at: SettingOut, places: tuple[int, ...], level: tuple[int, int]) -> list[Place]:
-    if at.n == 0:
-        return []
-    return [
-        Place(role=Role.CROSS_NOGGIN, unit=Unit.BASE, box=box((x, x + at.b), (at.d, at.df - at.d), level), along=Axis.Y, fit=Fit.BETWEEN)
-        for x in places
-    ]
+def _noggin(at: SettingOut, x: Range, level: Range) -> Place:
+    return Place(role=Role.CROSS_NOGGIN, unit=Unit.BASE, box=box(x, (at.d, at.df - at.d), level), along=Axis.Y, fit=Fit.BETWEEN)
+
+
+def _noggins(at: SettingOut, places: tuple[int, ...], level: Range) -> list[Place]:
+    """Noggins on edge over or under the uprights; none where front and rear rail touch."""
+    return [_noggin(at, (x, x + at.b), level) for x in places] if at.n else []
 
 
 def _flat_noggins(at: SettingOut, places: tuple[int, ...]) -> list[Place]:
-    """Noggins lying flat, kept inside the ends of the frame."""
+    """Noggins lying flat, kept inside the ends of the frame; of two that would overlap the inner one is left out."""
     if at.n == 0:
         return []
-    lefts = [min(max(x + at.b // 2 - at.d // 2, 0), at.wf - at.d) for x in places]
-    return [
-        Place(
-            role=Role.CROSS_NOGGIN, unit=Unit.BASE, box=box((x, x + at.d), (at.d, at.df - at.d), (at.z0 - at.b, at.z0)), along=Axis.Y, fit=Fit.BETWEEN
-        )
-        for x in lefts
-    ]  # fmt: skip
+    last = at.wf - at.d
+    lefts = [0]
+    for x in places[1:-1]:
+        left = x + at.b // 2 - at.d // 2
+        if lefts[-1] + at.d <= left <= last - at.d:
+            lefts.append(left)
+    return [_noggin(at, (left, left + at.d), (at.z0 - at.b, at.z0)) for left in (*lefts, last)]
 
 
 def _flat_frame(at: SettingOut, places: tuple[int, ...]) -> tuple[Place, ...]:
     packs = [
         Place(
-            role=Role.PACK, unit=Unit.BASE, box=box((x, x + at.b), zone, (0, at.z0 - at.b)), along=Axis.Z, fit=Fit.BETWEEN, from_bar=False
+            role=Role.PACK, unit=Unit.BASE, box=box((x, x + at.b), zone, (0, at.z0 - at.b)), along=Axis.Z, fit=Fit.BETWEEN,
+            from_bar=False,
         )
         for x in places
-        for zone in _zones(at)
+        for zone in (front(at), rear(at))
         if at.z0 > at.b
     ]  # fmt: skip
     return (*_rails(at, ((at.z0 - at.b, at.z0),)), *_flat_noggins(at, places), *packs)
@@ -101,9 +103,11 @@ def _flat_frame(at: SettingOut, places: tuple[int, ...]) -> tuple[Place, ...]:
 
 def _normal_base(at: SettingOut, places: tuple[int, ...], rules: RuleSet) -> tuple[Place, ...]:
     uprights = [
-        Place(role=Role.UPRIGHT, unit=Unit.BASE, box=box((x, x + at.b), zone, (at.b, at.z0 - at.b)), along=Axis.Z, fit=Fit.BETWEEN)
+        Place(
+            role=Role.UPRIGHT, unit=Unit.BASE, box=box((x, x + at.b), zone, (at.b, at.z0 - at.b)), along=Axis.Z, fit=Fit.BETWEEN
+        )
         for x in places
-        for zone in _zones(at)
+        for zone in (front(at), rear(at))
     ]
     top = _noggins(at, places, (at.z0 - at.d, at.z0)) if at.z0 >= at.d else _flat_noggins(at, places)
     bottom = _noggins(at, places, (0, at.d)) if at.z0 >= 2 * at.d + tenths(rules.frame.bottom_noggin_room_mm) else []

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.frame.frame import Closure, Term
 from service.frame.base import is_normal
+from service.frame.frame import Closure, Term
 
 if TYPE_CHECKING:
     from service.brief import Job
@@ -24,6 +24,8 @@ def closure_sums(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Closure, ...
     ]
     if is_normal(at, rules):
         sums.append(_sum("base", (("rail", at.b), ("upright", at.z0 - 2 * at.b), ("rail", at.b)), ("platform", at.z0)))
+    elif at.z0 >= at.b:
+        sums.append(_sum("base", (("pack", at.z0 - at.b), ("rail", at.b)), ("platform", at.z0)))
     sums.append(_above_fire(at))
     sums += _opening_line(at)
     if at.recess:
@@ -33,7 +35,10 @@ def closure_sums(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Closure, ...
 
 def _sum(name: str, terms: tuple[tuple[str, int], ...], total: tuple[str, int]) -> Closure:
     return Closure(
-        name=name, terms=tuple(Term(name=term, value_tenth_mm=value) for term, value in terms), total_name=total[0], total_tenth_mm=total[1]
+        name=name,
+        terms=tuple(Term(name=term, value_tenth_mm=value) for term, value in terms),
+        total_name=total[0],
+        total_tenth_mm=total[1],
     )
 
 
@@ -57,7 +62,7 @@ def _opening_line(at: SettingOut) -> list[Closure]:
 def _cheek(at: SettingOut, *, left: bool) -> tuple[tuple[str, int], ...]:
     if at.left_open if left else at.right_open:
         return ()
-    gap = at.cheek_gap(left)
+    gap = at.cheek_gap(left=left)
     if gap >= 0:
         return (("ladder", at.b), ("cheek", gap), ("jack", at.b))
     return (("ladder", at.b), ("packer", gap + at.b))
@@ -76,7 +81,8 @@ def _recess_sums(at: SettingOut, job: Job) -> list[Closure]:
         )  # fmt: skip
         sums.append(_sum("face_width", parts, ("frame width", at.wf)))
     depth = (
-        ("board", at.tf), ("lining", recess.framing_depth_tenth_mm), ("backboard", job.backboard.thickness_tenth_mm), ("bearer", at.b),
+        ("board", at.tf), ("lining", recess.framing_depth_tenth_mm), ("backboard", job.backboard.thickness_tenth_mm),
+        ("bearer", at.b),
         ("rest", recess.rest_behind_bearers_tenth_mm),
     )  # fmt: skip
     sums.append(_sum("recess_depth", depth, ("finished depth", at.dd)))

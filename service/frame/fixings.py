@@ -5,17 +5,20 @@ Pattern: `knowledge/framing.md`, section 10.1 and `knowledge/materials.md`, sect
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import msgspec
 
-from service.frame.frame import Additions, CeilingScrew, WallFixing
-from service.frame.member import Member, Role
+from service.frame.frame import CeilingScrew, WallFixing
+from service.frame.member import Role
 from service.survey.ceiling import JoistDirection, Noggins
 from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.frame.frame import Additions
+    from service.frame.member import Member
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
 
@@ -28,9 +31,11 @@ class _Row(msgspec.Struct, frozen=True, kw_only=True):
     counted: bool
 
 
-def wall_fixings(at: SettingOut, job: Job, rules: RuleSet, members: tuple[Member, ...], additions: Additions) -> tuple[WallFixing, ...]:  # noqa: PLR0913, PLR0917
+def wall_fixings(
+    at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...], additions: Additions
+) -> tuple[WallFixing, ...]:
     """Fixings of the upper frame: a row through every rear rail, the rest through the rear ladder uprights."""
-    rows = _rows(at, job, rules, members, additions)
+    rows = _rows(at, job, rules, members=members, additions=additions)
     placed = [
         WallFixing(x_tenth_mm=x, z_tenth_mm=row.level, counted=row.counted and _stud_found(job), through=row.mark)
         for row in rows
@@ -38,13 +43,13 @@ def wall_fixings(at: SettingOut, job: Job, rules: RuleSet, members: tuple[Member
     ]
     rear = [member for member in members if member.role is Role.LADDER_UPRIGHT and member.box.y0_tenth_mm == 0]
     for upright in rear:
-        placed += _upright_fixings(at, job, rules, upright, rows)
+        placed += _upright_fixings(at, job, rules, upright=upright, rows=rows)
     return tuple(sorted(placed, key=lambda one: (one.z_tenth_mm, one.x_tenth_mm)))
 
 
-def ceiling_screws(at: SettingOut, job: Job, rules: RuleSet, members: tuple[Member, ...]) -> tuple[CeilingScrew, ...]:
+def ceiling_screws(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...]) -> tuple[CeilingScrew, ...]:
     """One screw where each top rail crosses a joist that was found; none in part height or where nothing was found."""
-    rails = {member.role: member.mark for member in members if member.role in {Role.TOP_RAIL_FRONT, Role.TOP_RAIL_REAR}}
+    rails: dict[Role, str] = {member.role: member.mark for member in members}
     rows = ((Role.TOP_RAIL_REAR, at.d // 2), (Role.TOP_RAIL_FRONT, at.df - at.d // 2))
     return tuple(
         CeilingScrew(x_tenth_mm=x, y_tenth_mm=y, through=rails[role]) for role, y in rows for x in _crossings(at, job, rules)
@@ -72,7 +77,7 @@ def _noggin_places(at: SettingOut, rules: RuleSet) -> tuple[int, ...]:
     return tuple(at.b + at.lr * (2 * step + 1) // (2 * count) for step in range(count))
 
 
-def _rows(at: SettingOut, job: Job, rules: RuleSet, members: tuple[Member, ...], additions: Additions) -> tuple[_Row, ...]:  # noqa: PLR0913, PLR0917
+def _rows(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...], additions: Additions) -> tuple[_Row, ...]:
     strip = job.clear_height_tenth_mm - tenths(rules.frame.cable_zone_mm)
     rows = []
     for member in members:
@@ -99,10 +104,10 @@ def _stud_found(job: Job) -> bool:
     return job.wall_construction.value not in walls_on_studs or job.studs_tenth_mm is not None
 
 
-def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, upright: Member, rows: tuple[_Row, ...]) -> list[WallFixing]:  # noqa: PLR0913, PLR0917
-    x = (upright.box.x0_tenth_mm + upright.box.x1_tenth_mm) // 2
-    on_stud = job.studs_tenth_mm is None or any(upright.box.x0_tenth_mm <= stud <= upright.box.x1_tenth_mm for stud in job.studs_tenth_mm)
-    if not on_stud:
+def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, *, upright: Member, rows: tuple[_Row, ...]) -> list[WallFixing]:
+    left, right = upright.box.x0_tenth_mm, upright.box.x1_tenth_mm
+    x = (left + right) // 2
+    if job.studs_tenth_mm is not None and not any(left <= stud <= right for stud in job.studs_tenth_mm):
         return []
     own = -(-upright.length_tenth_mm // tenths(rules.frame.upright_fixing_pitch_mm)) + 1
     levels = [row.level for row in rows]
@@ -124,7 +129,7 @@ def shared_levels(rows: list[int], count: int, foot: int | None) -> tuple[int, .
         foot: lower end of an upright that stands on the base, or None at an open end.
     """
     edges = ([foot] if foot is not None else []) + rows
-    stretches = [[low, high, 0] for low, high in zip(edges, edges[1:], strict=False)]
+    stretches = [[low, high, 0] for low, high in pairwise(edges)]
     for _each in range(max(count, 0) if stretches else 0):
         longest = max(stretches, key=lambda one: ((one[1] - one[0]) / (one[2] + 1), one[0]))
         longest[2] += 1

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from service.frame.panels import fits_sheet
 from service.units import tenths, whole_mm_nearest
 
 if TYPE_CHECKING:
@@ -17,6 +18,14 @@ if TYPE_CHECKING:
     from service.rules import RuleSet
 
 MOST_JOINTS = 4
+
+
+class Column(msgspec.Struct, frozen=True, kw_only=True):
+    """Timber that a vertical joint may stand on, from a level up to another."""
+
+    centre: int
+    foot: int
+    head: int
 
 
 class Wanted(msgspec.Struct, frozen=True, kw_only=True):
@@ -28,24 +37,26 @@ class Wanted(msgspec.Struct, frozen=True, kw_only=True):
     right: int
     grow_low: int = 0  # its lowest strip is longer by this for the fall of the floor
     heights: tuple[int, ...] = ()  # z of timber that runs its full width
-    columns: tuple[tuple[int, int, int], ...] = ()  # (centre, from z, to z) of timber that a vertical joint may stand on
+    columns: tuple[Column, ...] = ()
     corners: tuple[int, ...] = ()  # z of opening corners that joints keep away from
-    on_rail: bool = False  # joints lie exactly on a rail, so corners do not matter
 
 
 class Strip(msgspec.Struct, frozen=True, kw_only=True):
-    """One piece of a divided board."""
+    """One piece of a divided board; cut sizes are differences of once-rounded edges, so that those of a stack add up."""
 
     low: int
     high: int
     left: int
     right: int
+    grow: int
+    cut_width_mm: int
+    cut_height_mm: int
     joint_below: bool
     joint_left: bool
 
 
-def divide(wanted: Wanted, board: Board, rules: RuleSet) -> tuple[Strip, ...] | None:
-    """The fewest pieces that the sheet gives; None if no division on timber fits.
+def divide(wanted: Wanted, board: Board, rules: RuleSet) -> tuple[Strip, ...]:
+    """The fewest pieces that the sheet gives; the whole board, too large, where no division on timber fits.
 
     Among equals: no strip below the least, no joint near an opening corner, fewest pieces longer than the handy length, the
     highest joints, the leftmost vertical joints.
@@ -53,57 +64,65 @@ def divide(wanted: Wanted, board: Board, rules: RuleSet) -> tuple[Strip, ...] | 
     inside = sorted(level for level in wanted.heights if wanted.low < level < wanted.high)
     best: tuple[tuple[int, ...], tuple[Strip, ...]] | None = None
     for count in range(min(len(inside), MOST_JOINTS) + 1):
+        if best is not None and best[0][0] <= count:
+            break  # so many joints make more pieces than are needed
         for levels in combinations(inside, count):
-            strips = _strips(wanted, levels, board)
+            strips = _strips(wanted, levels, board, rules)
             if strips is None:
                 continue
             score = _score(strips, levels, wanted, rules)
             if best is None or score < best[0]:
                 best = (score, strips)
-        if best is not None and best[0][0] <= count + 2:
-            break
-    return None if best is None else best[1]
+    return _row(wanted, (wanted.low, wanted.high), (wanted.left, wanted.right)) if best is None else best[1]
 
 
-def fits_sheet(width: int, height: int, board: Board) -> bool:
-    """Whether a piece, rounded as it is cut, comes out of one sheet either way round."""
-    long, short = max(width, height), min(width, height)
-    return (
-        whole_mm_nearest(long) * 10 <= board.sheet_length_tenth_mm and whole_mm_nearest(short) * 10 <= board.sheet_width_tenth_mm
-    )
-
-
-def _strips(wanted: Wanted, levels: tuple[int, ...], board: Board) -> tuple[Strip, ...] | None:
-    pieces: list[Strip] = []
-    for index, (low, high) in enumerate(pairwise((wanted.low, *levels, wanted.high))):
-        grow = wanted.grow_low if index == 0 else 0
-        row = _columns(wanted, low, high, grow, board)
+def _strips(wanted: Wanted, levels: tuple[int, ...], board: Board, rules: RuleSet) -> tuple[Strip, ...] | None:
+    strips: list[Strip] = []
+    for low_high in pairwise((wanted.low, *levels, wanted.high)):
+        row = _best_row(wanted, low_high, board, tenths(rules.frame.least_strip_mm))
         if row is None:
             return None
-        pieces += [
-            Strip(low=low, high=high, left=left, right=right, joint_below=index > 0, joint_left=place > 0)
-            for place, (left, right) in enumerate(pairwise(row))
-        ]
-    return tuple(pieces)
+        strips += row
+    return tuple(strips)
 
 
-def _columns(wanted: Wanted, low: int, high: int, grow: int, board: Board) -> tuple[int, ...] | None:
-    """Left edges and the last right edge of one strip's pieces, the vertical joints as few and as far left as they can be."""
-    height = high - low + grow
-    if fits_sheet(wanted.right - wanted.left, height, board):
-        return (wanted.left, wanted.right)
-    centres = sorted(centre for centre, foot, head in wanted.columns if foot <= low and head >= high and wanted.left < centre < wanted.right)
-    for count in range(1, min(len(centres), MOST_JOINTS) + 1):
-        for chosen in combinations(centres, count):
-            edges = (wanted.left, *chosen, wanted.right)
-            if all(fits_sheet(right - left, height, board) for left, right in pairwise(edges)):
-                return edges
+def _best_row(wanted: Wanted, low_high: tuple[int, int], board: Board, least: int) -> tuple[Strip, ...] | None:
+    """One strip in as few pieces as its sheet gives, none narrower than the least if there is a choice, joints leftmost."""
+    low, high = low_high
+    centres = sorted(
+        {
+            column.centre
+            for column in wanted.columns
+            if column.foot <= low and column.head >= high and wanted.left < column.centre < wanted.right
+        }
+    )
+    for count in range(min(len(centres), MOST_JOINTS) + 1):
+        rows = [_row(wanted, low_high, (wanted.left, *chosen, wanted.right)) for chosen in combinations(centres, count)]
+        fit = [row for row in rows if all(fits_sheet(strip.cut_width_mm, strip.cut_height_mm, board) for strip in row)]
+        if fit:
+            return min(fit, key=lambda row: sum(strip.right - strip.left < least for strip in row))
     return None
 
 
+def _row(wanted: Wanted, low_high: tuple[int, int], edges: tuple[int, ...]) -> tuple[Strip, ...]:
+    low, high = low_high
+    grow = wanted.grow_low if low == wanted.low else 0
+    floor = wanted.low - wanted.grow_low
+    cut_height_mm = whole_mm_nearest(high - floor) - whole_mm_nearest(low - grow - floor)
+    return tuple(
+        Strip(
+            low=low, high=high, left=left, right=right, grow=grow,
+            cut_width_mm=whole_mm_nearest(right - wanted.left) - whole_mm_nearest(left - wanted.left),
+            cut_height_mm=cut_height_mm, joint_below=low > wanted.low, joint_left=left > wanted.left,
+        )
+        for left, right in pairwise(edges)
+    )  # fmt: skip
+
+
 def _score(strips: tuple[Strip, ...], levels: tuple[int, ...], wanted: Wanted, rules: RuleSet) -> tuple[int, ...]:
-    least, off, handy = (tenths(value) for value in (rules.frame.least_strip_mm, rules.frame.joint_off_corner_mm, rules.frame.longest_handy_panel_mm))
+    frame = rules.frame
+    least, off, handy = tenths(frame.least_strip_mm), tenths(frame.joint_off_corner_mm), tenths(frame.longest_handy_panel_mm)
     short = sum(1 for strip in strips if min(strip.high - strip.low, strip.right - strip.left) < least)
-    near = 0 if wanted.on_rail else sum(1 for level in levels for corner in wanted.corners if abs(level - corner) < off)
+    near = sum(1 for level in levels for corner in wanted.corners if abs(level - corner) < off)
     long = sum(1 for strip in strips if max(strip.high - strip.low, strip.right - strip.left) > handy)
     return (len(strips), short, near, long if levels else 0, *(-level for level in reversed(levels)))

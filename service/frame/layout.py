@@ -10,12 +10,13 @@ from service.frame.closures import closure_sums
 from service.frame.fixings import ceiling_screws, joist_noggin_count, wall_fixings
 from service.frame.frame import Additions, Frame, Levels, Opening, Sizes
 from service.frame.placing import mark_members
-from service.frame.setting_out import SettingOut, set_out
+from service.frame.setting_out import set_out
 from service.frame.upper import lay_upper
 from service.units import tenths, text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
 
 NOTHING_ADDED = Additions()
@@ -28,7 +29,8 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> F
         UnbuildableError: with every inequality that is not met (`knowledge/framing.md`, section 13).
     """
     at = set_out(job, rules, additions.ply_count)
-    members = mark_members((*lay_base(at, job, rules), *lay_upper(at, rules, additions)), tenths(rules.frame.shortest_bar_piece_mm))
+    places = (*lay_base(at, job, rules), *lay_upper(at, rules, additions))
+    members = mark_members(places, tenths(rules.frame.shortest_bar_piece_mm))
     return Frame(
         members=members,
         panels=lay_boards(at, job, rules),
@@ -38,8 +40,8 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> F
         closures=closure_sums(at, job, rules),
         stations=stations(at, job) if at.z0 >= at.b else (),
         joist_noggin_count=joist_noggin_count(at, job, rules),
-        wall_fixings=wall_fixings(at, job, rules, members, additions),
-        ceiling_screws=ceiling_screws(at, job, rules, members),
+        wall_fixings=wall_fixings(at, job, rules, members=members, additions=additions),
+        ceiling_screws=ceiling_screws(at, job, rules, members=members),
         ply_count=at.ply_count,
         left_open=at.left_open,
         right_open=at.right_open,
@@ -90,18 +92,35 @@ def _sizes(at: SettingOut) -> Sizes:
 
 
 def _notes(at: SettingOut, job: Job, rules: RuleSet) -> tuple[str, ...]:
-    notes = []
-    for left, open_end in ((True, at.left_open), (False, at.right_open)):
-        gap = at.cheek_gap(left)
-        if not open_end and 0 < gap < tenths(rules.frame.least_cheek_mm):
-            notes.append(f"pack the {text_mm(gap)} between jack and ladder at the {'left' if left else 'right'}")
-    if at.recess and not at.recess.full_width and 0 < at.recess.jamb_gap_tenth_mm <= tenths(rules.frame.least_cheek_mm):
+    return (*_packing_notes(at, rules), *_recess_notes(at, rules), *_floor_notes(at, job, rules))
+
+
+def _packing_notes(at: SettingOut, rules: RuleSet) -> list[str]:
+    """Gaps that are packed, not framed (framing.md, sections 5 and 6)."""
+    least = tenths(rules.frame.least_cheek_mm)
+    gaps = [(at.cheek_gap(left=left), side) for left, side in ((True, "left"), (False, "right")) if at.jack_at(left=left)]
+    notes = [f"pack the {text_mm(gap)} between jack and ladder at the {side}" for gap, side in gaps if 0 < gap < least]
+    if at.recess and not at.recess.full_width and 0 < at.recess.jamb_gap_tenth_mm <= least:
         notes.append(f"pack the {text_mm(at.recess.jamb_gap_tenth_mm)} between jamb and ladder at both sides")
-    if at.recess and at.recess.rest_behind_bearers_tenth_mm < tenths(rules.frame.least_cable_space_mm):
-        notes.append(f"only {text_mm(at.recess.rest_behind_bearers_tenth_mm)} behind the bearers: bring the cables in beside them")
+    return notes
+
+
+def _recess_notes(at: SettingOut, rules: RuleSet) -> list[str]:
+    if at.recess is None:
+        return []
+    rest = at.recess.rest_behind_bearers_tenth_mm
+    if rest >= tenths(rules.frame.least_cable_space_mm):
+        return []
+    return [f"only {text_mm(rest)} behind the bearers: bring the cables in beside them"]
+
+
+def _floor_notes(at: SettingOut, job: Job, rules: RuleSet) -> list[str]:
+    notes = []
     if at.z0 > tenths(rules.frame.high_platform_mm):
         notes.append(f"a platform of {text_mm(at.z0)} lifts the fire above seated eye height: please confirm")
-    packs = max((station.packer_tenth_mm for station in stations(at, job)), default=0)
-    if packs > tenths(rules.frame.greatest_packer_mm):
-        notes.append(f"the floor falls by {text_mm(packs)}: a timber sole piece instead of packers")
-    return tuple(notes)
+    fall = max(station.packer_tenth_mm for station in stations(at, job))
+    if fall > tenths(rules.frame.greatest_packer_mm):
+        notes.append(f"the floor falls by {text_mm(fall)}: a timber sole piece instead of packers")
+    elif fall > 0 and at.z0 < at.b:
+        notes.append(f"the floor falls by {text_mm(fall)}: pack up what stands on it at the low side")
+    return notes

@@ -12,12 +12,17 @@ from service.units import whole_mm_down, whole_mm_nearest
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from service.frame.setting_out import SettingOut
+
+type Range = tuple[int, int]  # from, to, along one axis, in tenths of a millimetre
+
 PREFIX = {
     Role.RAIL: "R", Role.UPRIGHT: "U", Role.CROSS_NOGGIN: "N", Role.LADDER_UPRIGHT: "L", Role.LADDER_NOGGIN: "N",
     Role.TRIMMER: "T", Role.TRIMMER_PLY: "TP", Role.SILL_RAIL: "S", Role.UPSTAND_RAIL: "S", Role.HEAD_RAIL: "H",
     Role.TOP_RAIL_FRONT: "TF", Role.TOP_RAIL_REAR: "TR", Role.REAR_BOTTOM_RAIL: "RB", Role.REAR_MID_RAIL: "RM",
     Role.EXTRA_REAR_RAIL: "RX", Role.JAMB_STUD: "J", Role.CRIPPLE_BELOW: "CB", Role.CRIPPLE_ABOVE: "CA", Role.FRONT_STUD: "F",
-    Role.SCREEN_BEARER: "B", Role.JACK_STUD: "K", Role.CHEEK_NOGGIN: "CN", Role.CHEEK_STUD: "CS", Role.JAMB_PACKER: "P", Role.PACK: "K",
+    Role.SCREEN_BEARER: "B", Role.JACK_STUD: "K", Role.CHEEK_NOGGIN: "CN", Role.CHEEK_STUD: "CS", Role.JAMB_PACKER: "P",
+    Role.PACK: "K",
 }  # fmt: skip
 
 
@@ -36,9 +41,24 @@ class Place(msgspec.Struct, frozen=True, kw_only=True):
     reason: str = ""
 
 
-def box(x: tuple[int, int], y: tuple[int, int], z: tuple[int, int]) -> Box:
+def box(x: Range, y: Range, z: Range) -> Box:
     """A box from its three ranges, in tenths of a millimetre."""
     return Box(x0_tenth_mm=x[0], x1_tenth_mm=x[1], y0_tenth_mm=y[0], y1_tenth_mm=y[1], z0_tenth_mm=z[0], z1_tenth_mm=z[1])
+
+
+def front(at: SettingOut) -> Range:
+    """The front zone F of framing.md, section 4."""
+    return at.df - at.d, at.df
+
+
+def rear(at: SettingOut) -> Range:
+    """The rear zone R of framing.md, section 4."""
+    return 0, at.d
+
+
+def ceiling_cut(at: SettingOut) -> CutWhen:
+    """Pieces that end under the ceiling are cut after measuring; in part height nothing follows from the ceiling."""
+    return CutWhen.AFTER_MEASURE if at.full_height else CutWhen.NOW
 
 
 def length_of(place: Box, along: Axis) -> int:
@@ -99,6 +119,6 @@ def spread_half(first: int, last: int, pitch: int) -> tuple[int, ...]:
     return tuple((first * count + whole * step + count) // (2 * count) for step in range(1, count))
 
 
-def between(centre: int, thickness: int) -> tuple[int, int]:
+def between(centre: int, thickness: int) -> Range:
     """Range of a member about its centre; of an odd thickness the lower half is the smaller."""
     return centre - thickness // 2, centre - thickness // 2 + thickness

@@ -11,13 +11,15 @@ import msgspec
 
 from service.errors import UnbuildableError
 from service.frame.frame import Recess
-from service.frame.refusals import Refusals
+from service.frame.refusals import refusals
 from service.survey.wishes import OpenEnds
 from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief import Job
     from service.rules import RuleSet
+
+BEARERS_APART_TENTH_MM = 50  # rows closer than d and this share one bearer: framing.md, section 5
 
 
 class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
@@ -55,17 +57,36 @@ class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
     ply_count: int
     span: int  # of the trimmer
 
-    def foot(self, left: bool) -> int:  # noqa: FBT001 - which end
+    @property
+    def sill_joint(self) -> int:
+        """Centre line of the sill rail, or of the rail at the upstand: a board joint may lie on it."""
+        return self.zs - self.b + self.b // 2
+
+    @property
+    def head_joint(self) -> int:
+        """Centre line of the head rail."""
+        return self.zh + self.b // 2
+
+    def foot(self, *, left: bool) -> int:
         """Where the ladder of an end starts: above the fire at an open end, on the base at a closed one."""
         return self.z1 if (self.left_open if left else self.right_open) else self.z0
 
-    def jack_at(self, left: bool) -> bool:  # noqa: FBT001
+    def jack_at(self, *, left: bool) -> bool:
         """Whether a jack stud stands beside the opening at that side."""
-        return not (self.left_open if left else self.right_open) and self.cheek_gap(left) >= 0
+        return not (self.left_open if left else self.right_open) and self.cheek_gap(left=left) >= 0
 
-    def cheek_gap(self, left: bool) -> int:  # noqa: FBT001
+    def cheek_gap(self, *, left: bool) -> int:
         """Clear gap between the jack and the ladder; negative: no room for a jack."""
         return (self.opening_left if left else self.wf - self.opening_right) - 2 * self.b
+
+
+class _Hung(msgspec.Struct, frozen=True, kw_only=True):
+    """The recess and where it stands."""
+
+    recess: Recess | None
+    left: int
+    head: int
+    screen_centre: int
 
 
 def set_out(job: Job, rules: RuleSet, ply_count: int | None = None) -> SettingOut:
@@ -74,36 +95,41 @@ def set_out(job: Job, rules: RuleSet, ply_count: int | None = None) -> SettingOu
     Raises:
         UnbuildableError: with every inequality that is not met, and its offer.
     """
-    b, d = job.timber.thickness_tenth_mm, job.timber.width_tenth_mm
-    t = job.board.thickness_tenth_mm
-    tf = t + job.skim_tenth_mm
-    left_open, right_open = job.open_ends in {OpenEnds.LEFT, OpenEnds.BOTH}, job.open_ends in {OpenEnds.RIGHT, OpenEnds.BOTH}
-    body = tenths(job.appliance.body_width_mm)
-    wf = body - 2 * job.inset_tenth_mm if left_open and right_open else (job.width_tenth_mm or 0) - 2 * tf
-    df = job.depth_tenth_mm - tf
-    az = tenths(job.appliance.body_height_mm) + job.gap_over_tenth_mm
-    z1 = job.platform_tenth_mm + az
-    zf = job.finished_top_tenth_mm - (0 if job.full_height else job.lid.thickness_tenth_mm)
-    z2 = zf - (tenths(rules.frame.ceiling_packing_mm) if job.full_height else 0)
-    opening = _opening(job, wf, body, left_open=left_open, right_open=right_open)
-    recess, zs, zh, zc, recess_left = _recess(job, rules, wf, (df, z1, z2, tf))
-    plain = SettingOut(
-        b=b, d=d, t=t, tf=tf, w=wf + 2 * tf, wf=wf, dd=job.depth_tenth_mm, df=df, lr=wf - 2 * b, n=df - 2 * d,
-        m=job.board.stud_pitch_tenth_mm, z0=job.platform_tenth_mm, az=az, z1=z1, z2=z2, zf=zf, top=job.finished_top_tenth_mm,
-        hu=z2 - z1, u=job.upstand_tenth_mm, left_open=left_open, right_open=right_open, full_height=job.full_height,
-        opening_left=opening[0], opening_right=opening[1], recess=recess, recess_left=recess_left, zs=zs, zh=zh, zc=zc,
-        ply_count=0, span=wf - 2 * b,
-    )  # fmt: skip
+    plain = _sizes(job, rules)
     span = _span(plain)
-    guessed = _guess_plies(span, rules) if ply_count is None else ply_count
-    made = msgspec.structs.replace(plain, span=span, ply_count=guessed)
-    if unmet := Refusals(job, rules, made).all():
+    wanted = _guess_plies(span, rules) if ply_count is None else ply_count
+    room = max(plain.n, 0) // plain.b  # plies fill the noggins' room from the front: framing.md, section 10.2
+    made = msgspec.structs.replace(plain, span=span, ply_count=min(wanted, room))
+    if unmet := refusals(made, job, rules):
         raise UnbuildableError(unmet)
     return made
 
 
-def _opening(job: Job, wf: int, body: int, *, left_open: bool, right_open: bool) -> tuple[int, int]:
-    """x of the edges of the fire opening (framing.md, section 6)."""
+def _sizes(job: Job, rules: RuleSet) -> SettingOut:
+    """Sizes and levels by the formulas of framing.md, section 2, also of a breast that cannot be built."""
+    b, d = job.timber.thickness_tenth_mm, job.timber.width_tenth_mm
+    t, tf = job.board.thickness_tenth_mm, job.board.thickness_tenth_mm + job.skim_tenth_mm
+    left_open, right_open = job.open_ends in {OpenEnds.LEFT, OpenEnds.BOTH}, job.open_ends in {OpenEnds.RIGHT, OpenEnds.BOTH}
+    body = tenths(job.appliance.body_width_mm)
+    wf = body - 2 * job.inset_tenth_mm if left_open and right_open else (job.width_tenth_mm or 0) - 2 * tf
+    df, az = job.depth_tenth_mm - tf, tenths(job.appliance.body_height_mm) + job.gap_over_tenth_mm
+    z1 = job.platform_tenth_mm + az
+    zf = job.finished_top_tenth_mm - (0 if job.full_height else job.lid.thickness_tenth_mm)
+    z2 = zf - (tenths(rules.frame.ceiling_packing_mm) if job.full_height else 0)
+    opening = _opening(job, wf, left_open=left_open, right_open=right_open)
+    hung = _hang(job, wf, df, z1 + job.upstand_tenth_mm)
+    return SettingOut(
+        b=b, d=d, t=t, tf=tf, w=wf + 2 * tf, wf=wf, dd=job.depth_tenth_mm, df=df, lr=wf - 2 * b, n=df - 2 * d,
+        m=job.board.stud_pitch_tenth_mm, z0=job.platform_tenth_mm, az=az, z1=z1, z2=z2, zf=zf, top=job.finished_top_tenth_mm,
+        hu=z2 - z1, u=job.upstand_tenth_mm, left_open=left_open, right_open=right_open, full_height=job.full_height,
+        opening_left=opening[0], opening_right=opening[1], recess=hung.recess, recess_left=hung.left,
+        zs=z1 + job.upstand_tenth_mm, zh=hung.head if hung.recess else z2, zc=hung.screen_centre, ply_count=0, span=wf - 2 * b,
+    )  # fmt: skip
+
+
+def _opening(job: Job, wf: int, *, left_open: bool, right_open: bool) -> tuple[int, int]:
+    """Edges of the fire opening along the wall (framing.md, section 6)."""
+    body = tenths(job.appliance.body_width_mm)
     if left_open and right_open:
         return 0, wf
     if left_open or right_open:
@@ -130,50 +156,48 @@ def _guess_plies(span: int, rules: RuleSet) -> int:
     return 1 if span <= tenths(rules.frame.ply_one_up_to_mm) else 2
 
 
-def _recess(job: Job, rules: RuleSet, wf: int, levels: tuple[int, int, int, int]) -> tuple[Recess | None, int, int, int, int]:
-    """The screen recess (framing.md, section 5) with its sill, head and screen centre, and its left edge."""
-    df, z1, z2, tf = levels
-    zs = z1 + job.upstand_tenth_mm
+def _hang(job: Job, wf: int, df: int, zs: int) -> _Hung:
+    """The screen recess (framing.md, section 5) over its sill."""
     if job.screen is None or job.bracket is None:
-        return None, zs, z2, zs, 0
-    b, d, lr = job.timber.thickness_tenth_mm, job.timber.width_tenth_mm, wf - 2 * job.timber.thickness_tenth_mm
-    tl, tb = job.lining.thickness_tenth_mm, job.backboard.thickness_tenth_mm
-    body_w, body_h = tenths(job.screen.body_width_mm), tenths(job.screen.body_height_mm)
-    fw = body_w + 2 * job.gaps.side_tenth_mm + 2 * tl
+        return _Hung(recess=None, left=0, head=zs, screen_centre=zs)
+    b, lr = job.timber.thickness_tenth_mm, wf - 2 * job.timber.thickness_tenth_mm
+    tl, body_h = job.lining.thickness_tenth_mm, tenths(job.screen.body_height_mm)
+    fw = tenths(job.screen.body_width_mm) + 2 * job.gaps.side_tenth_mm + 2 * tl
     fh = body_h + job.gaps.top_tenth_mm + job.gaps.bottom_tenth_mm + 2 * tl
     full_width = fw <= lr < fw + 2 * b
     fw = lr if full_width else fw
-    behind = job.set_back_tenth_mm + tenths(job.screen.body_depth_mm)
-    dr = behind + max(tenths(job.bracket.depth_mm), job.cable_room_tenth_mm)
-    dr = max(dr, tf + d - tb)  # the bearers pass behind the front posts
+    tf, dr = job.board.thickness_tenth_mm + job.skim_tenth_mm, _recess_depth(job)
+    yb = df - (dr - tf) - job.backboard.thickness_tenth_mm
     zc = zs + tl + job.gaps.bottom_tenth_mm + body_h // 2
-    centre = zc + tenths(job.screen.hole_centre_offset_mm or 0.0)
-    rows = _rows(tenths(job.bracket.plate_hole_height_mm), centre, d)
-    yb = df - (dr - tf) - tb
-    return (
-        Recess(
-            clear_width_tenth_mm=fw - 2 * tl,
-            clear_height_tenth_mm=fh - 2 * tl,
-            depth_tenth_mm=dr,
-            framing_width_tenth_mm=fw,
-            framing_height_tenth_mm=fh,
-            framing_depth_tenth_mm=dr - tf,
-            full_width=full_width,
-            jamb_gap_tenth_mm=0 if full_width else (wf - fw) // 2 - 2 * b,
-            rest_behind_bearers_tenth_mm=yb - b,
-            row_levels_tenth_mm=rows,
-            bearer_back_tenth_mm=yb,
-        ),
-        zs,
-        zs + fh,
-        zc,
-        (wf - fw) // 2,
+    recess = Recess(
+        clear_width_tenth_mm=fw - 2 * tl,
+        clear_height_tenth_mm=fh - 2 * tl,
+        depth_tenth_mm=dr,
+        framing_width_tenth_mm=fw,
+        framing_height_tenth_mm=fh,
+        framing_depth_tenth_mm=dr - tf,
+        full_width=full_width,
+        jamb_gap_tenth_mm=0 if full_width else (wf - fw) // 2 - 2 * b,
+        rest_behind_bearers_tenth_mm=yb - b,
+        row_levels_tenth_mm=_rows(job, zc),
+        bearer_back_tenth_mm=yb,
     )
+    return _Hung(recess=recess, left=(wf - fw) // 2, head=zs + fh, screen_centre=zc)
 
 
-def _rows(v: int, centre: int, d: int) -> tuple[int, ...]:
+def _recess_depth(job: Job) -> int:
+    """Dr from the finished face; at least so deep that the bearers pass behind what stands in the front zone."""
+    screen_depth = tenths(job.screen.body_depth_mm) if job.screen else 0
+    bracket_depth = tenths(job.bracket.depth_mm) if job.bracket else 0
+    behind_posts = job.board.thickness_tenth_mm + job.skim_tenth_mm + job.timber.width_tenth_mm - job.backboard.thickness_tenth_mm
+    return max(job.set_back_tenth_mm + screen_depth + max(bracket_depth, job.cable_room_tenth_mm), behind_posts)
+
+
+def _rows(job: Job, screen_centre: int) -> tuple[int, ...]:
     """Heights of the bracket's hole rows; rows too close for two bearers share one (framing.md, section 5)."""
-    if v < d + 50:
+    spacing = tenths(job.bracket.plate_hole_height_mm) if job.bracket else 0
+    centre = screen_centre + tenths((job.screen.hole_centre_offset_mm if job.screen else None) or 0.0)
+    if spacing < job.timber.width_tenth_mm + BEARERS_APART_TENTH_MM:
         return (centre,)
-    low = centre - v // 2
-    return (low, low + v)
+    low = centre - spacing // 2
+    return (low, low + spacing)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import datetime  # noqa: TC003 - msgspec reads the annotation
+import datetime
 import tomllib
 from functools import cache
 from importlib.resources import files

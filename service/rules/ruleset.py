@@ -62,6 +62,7 @@ class FrameRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_field
     upright_fixing_pitch_mm: float
     rail_fixing_pitch_mm: float
     cable_zone_mm: float
+    joint_support_mm: float
     joint_off_corner_mm: float
     least_strip_mm: float
     longest_handy_panel_mm: float
