@@ -27,6 +27,7 @@ class Reason(StrEnum):
     UNKNOWN_MODEL = "UNKNOWN_MODEL"  # a code or model that the catalogue does not hold
     NOT_ALLOWED = "NOT_ALLOWED"  # a thing that may not be used for this job, such as ungraded timber
     UNCUTTABLE_PIECE = "UNCUTTABLE_PIECE"  # a piece that no stock on offer can give
+    UNBUILDABLE = "UNBUILDABLE"  # a sound survey without a design, where only a design can be the answer: a drawing
     NO_PRICE = "NO_PRICE"  # an item of the bill that the price book does not price
     BAD_PARAMETER = "BAD_PARAMETER"
     NOT_FOUND = "NOT_FOUND"

@@ -18,6 +18,7 @@ import msgspec
 
 PREFIX: Final = "INGLEWRIGHT_"
 MIB_BYTES: Final = 1 << 20
+MOST_WORKERS_COUNT: Final = 64
 
 
 class Settings(msgspec.Struct, frozen=True, kw_only=True):
@@ -120,6 +121,10 @@ def _whole(low: int, high: int) -> Callable[[str], int]:
     return read
 
 
+def _processes(text: str) -> int:
+    return _whole(0, MOST_WORKERS_COUNT)(text) or max(1, min(MOST_WORKERS_COUNT, os.process_cpu_count() or 1))
+
+
 def _seconds(low: float, high: float) -> Callable[[str], float]:
     def read(text: str) -> float:
         if not re.fullmatch(r"[0-9]{1,6}(\.[0-9]{1,6})?", text) or not low <= float(text) <= high:
@@ -198,9 +203,9 @@ _SETTINGS: Final[Mapping[str, _Setting]] = {
         read=_text(r"[A-Za-z0-9_-]{1,32}", "a code of letters, digits, `_` and `-`"),
     ),
     "workers_count": _Setting(
-        default=str(max(1, min(64, os.process_cpu_count() or 1))),
-        meaning="Processes for calculations; the default is the number of processors.",
-        read=_whole(1, 64),
+        default="0",
+        meaning="Processes for calculations; 0: as many as there are processors.",
+        read=_processes,
     ),
     "queue_count": _Setting(
         default="32", meaning="Calculations that may wait for a process; more are refused with 503.", read=_whole(1, 10_000)

@@ -6,7 +6,7 @@ import datetime as dt
 import logging
 import re
 import time
-from typing import TYPE_CHECKING, Final, Literal
+from typing import TYPE_CHECKING, Final
 
 import msgspec
 
@@ -23,8 +23,6 @@ _ENCODER: Final = msgspec.json.Encoder()
 # W3C Trace Context, section 3.2: version, trace-id, parent-id, flags in lower-case hex; neither id all noughts, no version ff.
 _TRACE: Final = re.compile(r"(?!ff)[0-9a-f]{2}-(?!0{32})(?P<trace>[0-9a-f]{32})-(?!0{16})[0-9a-f]{16}-[0-9a-f]{2}(-.*)?")
 
-type LogLevel = Literal["debug", "info", "warning", "error"]
-
 
 class JsonFormatter(logging.Formatter):
     """A log record as one line of JSON. `extra={"fields": {...}}` adds members."""
@@ -40,8 +38,8 @@ class JsonFormatter(logging.Formatter):
         return _ENCODER.encode(line).decode()
 
 
-def set_up_logging(level: LogLevel) -> None:
-    """Send all logs to the standard error stream as JSON lines."""
+def set_up_logging(level: str) -> None:
+    """Send all logs from a level on (debug, info, warning, error) to the standard error stream, as JSON lines."""
     handler = logging.StreamHandler()
     handler.setFormatter(JsonFormatter())
     logging.basicConfig(level=level.upper(), handlers=[handler], force=True)

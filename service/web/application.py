@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from typing import TYPE_CHECKING, Any, Final, cast
 
@@ -29,7 +30,7 @@ from service.web.workshop import Workshop
 from service.workers import Runner
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Mapping
 
     from service.web.asgi import ASGIApp
 
@@ -63,30 +64,37 @@ class WebParts(msgspec.Struct, frozen=True, kw_only=True):
     contract: bytes  # the committed OpenAPI document
     body_limit_bytes: int
     limits: EdgeLimits
-    lifespan: AbstractAsyncContextManager[Any] | None = None  # entered at start, left at the end
+    lifespan: Callable[[Any], AbstractAsyncContextManager[None]] | None = None  # entered at start, left at the end
 
 
 def make_application(parts: WebParts) -> Edge:
     """The ASGI application."""
     shelf = Shelf(parts.keeper, parts.account)
-    app = Litestar(
-        route_handlers=HANDLERS,
-        request_class=StrictRequest,
-        exception_handlers={Exception: to_problem},
-        guards=[only_good_parameters],
+    router = make_router(
         request_max_body_size=parts.body_limit_bytes,
         dependencies={
             "shelf": _given(shelf),
-            "asked": Provide(ask),
             "workshop": _given(Workshop(parts.runner, shelf)),
             "contract": _given(document(parts.contract, "application/json")),
         },
         lifespan=[] if parts.lifespan is None else [parts.lifespan],
-        logging_config=None,  # ours (access_log) is set up by the command
-        openapi_config=None,  # the committed document is served instead
-        debug=False,  # also when the environment says otherwise: a traceback is nobody's business
     )
-    return Edge(cast("ASGIApp", app), parts.limits)
+    return Edge(cast("ASGIApp", router), parts.limits)
+
+
+def make_router(*, dependencies: Mapping[str, Provide] | None = None, **settings: Any) -> Litestar:  # noqa: ANN401 - Litestar's own
+    """All addresses with the strict rules, but with nothing behind them: as such only good for the contract."""
+    nothing = {name: _given(None) for name in ("shelf", "workshop", "contract")}  # Litestar wants a provider for each
+    return Litestar(
+        route_handlers=HANDLERS,
+        request_class=StrictRequest,
+        exception_handlers={Exception: to_problem},
+        guards=[only_good_parameters],
+        dependencies={"asked": Provide(ask), **(dependencies or nothing)},
+        logging_config=None,  # ours (access_log) is set up by the command
+        debug=False,  # also when the environment says otherwise: a traceback is nobody's business
+        **{"openapi_config": None, **settings},  # the committed document is served, not one made on the spot
+    )
 
 
 def _given(part: object) -> Provide:

@@ -47,6 +47,7 @@ KINDS: Final[Mapping[Reason, Kind]] = {
         (Reason.UNKNOWN_MODEL, HTTPStatus.UNPROCESSABLE_ENTITY, "The catalogue does not hold this", "See `errors`."),
         (Reason.NOT_ALLOWED, HTTPStatus.UNPROCESSABLE_ENTITY, "This may not be used here", "See `errors`."),
         (Reason.UNCUTTABLE_PIECE, HTTPStatus.UNPROCESSABLE_ENTITY, "No stock is long enough", "See `errors`."),
+        (Reason.UNBUILDABLE, HTTPStatus.UNPROCESSABLE_ENTITY, "There is no design to draw", "See `errors` for what would fit."),
         (Reason.NO_PRICE, HTTPStatus.UNPROCESSABLE_ENTITY, "Something has no price", "See `errors`."),
         (Reason.OVERLOADED, HTTPStatus.SERVICE_UNAVAILABLE, "Too much to do", "Try again after `Retry-After` seconds."),
         (Reason.DEADLINE, HTTPStatus.SERVICE_UNAVAILABLE, "It took too long", "Try again after `Retry-After` seconds."),

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 JSON: Final = "application/json"
 SVG: Final = "image/svg+xml"
+SEARCH_RATIO: Final = 0.7  # house choice: of the time left, for searches; the rest is for everything else
 LEAST_SECONDS: Final = 0.05  # a deadline that is nearly over still gives the queue a chance to say so
 
 
@@ -35,7 +36,8 @@ class Workshop:
         Raises:
             ProblemError, RequestFaultsError, WorkError: see `Shelf.take` and `Runner.run`.
         """
-        return await self._make(kind, SurveyTask(request=survey, today=_today()), request, JSON)
+        task = SurveyTask(request=survey, today=_today(), search_seconds=_seconds_left(request) * SEARCH_RATIO)
+        return await self._make(kind, task, request, JSON)
 
     async def draw(self, drawing: DrawingRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
         """Have a drawing made; raises as `answer`."""

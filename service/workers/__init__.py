@@ -1,9 +1,10 @@
 """Heavy work away from the web process: bytes in, bytes out, with a deadline."""
 
 from service.workers.errors import WorkError, WorkerStartError
+from service.workers.example import example_bytes, example_survey
 from service.workers.inline import InlineRunner
 from service.workers.job import Job, JobFunction, Registry, Runner, Snapshot
-from service.workers.kinds import DrawingRequest, DrawingTask, JobKind, SurveyTask, View, encode_task
+from service.workers.kinds import DrawingRequest, DrawingTask, JobKind, SurveyTask, encode_task
 from service.workers.pool import PoolPlan, PoolState, WorkerPool
 from service.workers.process import WorkerPlan
 
@@ -20,10 +21,11 @@ __all__ = [
     "Runner",
     "Snapshot",
     "SurveyTask",
-    "View",
     "WorkError",
     "WorkerPlan",
     "WorkerPool",
     "WorkerStartError",
     "encode_task",
+    "example_bytes",
+    "example_survey",
 ]

@@ -7,6 +7,7 @@ from typing import Final
 
 import msgspec
 
+from service.drawings import View  # noqa: TC001 - the decoder reads the annotations of a struct below another
 from service.survey import SurveyRequest
 
 
@@ -17,14 +18,6 @@ class JobKind(StrEnum):
     BILL = "bill"
     QUOTE = "quote"
     DRAWING = "drawing"
-
-
-class View(StrEnum):
-    """What a drawing shows."""
-
-    FRONT_ELEVATION = "front_elevation"  # the frame from the room
-    BOARD_ELEVATION = "board_elevation"  # the boards from the room, with joints and cut-outs
-    SECTION = "section"  # from the left, through the middle of the fire
 
 
 class DrawingRequest(SurveyRequest, frozen=True, kw_only=True):
@@ -38,6 +31,7 @@ class SurveyTask(msgspec.Struct, frozen=True, kw_only=True):
 
     request: SurveyRequest
     today: str  # RFC 3339 full-date
+    search_seconds: float  # after this the clock stops a search that its work limits have not stopped
 
 
 class DrawingTask(msgspec.Struct, frozen=True, kw_only=True):

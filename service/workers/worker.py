@@ -89,10 +89,10 @@ def main(descriptor: int, registry_name: str, memory_bytes: int) -> None:
 
 
 def _shield(memory_bytes: int) -> None:
-    """Bound the address space, send what is printed to the log, leave signals to the parent, which drains before it ends us."""
+    """Bound the address space, mute the standard output, leave signals to the parent, which drains before it ends us."""
     for name in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP):
         signal.signal(name, signal.SIG_IGN)
-    os.dup2(sys.stderr.fileno(), sys.stdout.fileno())  # what a native library prints belongs in the log
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # solvers print what nobody reads
     if memory_bytes:
         resource.setrlimit(resource.RLIMIT_AS, (memory_bytes, memory_bytes))
     resource.setrlimit(resource.RLIMIT_CORE, (0, 0))

@@ -36,6 +36,7 @@ def test_what_the_core_finds_wrong_is_never_called_malformed_or_our_mistake() ->
         Reason.NOT_ALLOWED,
         Reason.UNCUTTABLE_PIECE,
         Reason.NO_PRICE,
+        Reason.UNBUILDABLE,
     }
 
     assert {reason for reason, kind in KINDS.items() if kind.status == 422} == of_values

@@ -1,0 +1,80 @@
+"""What each operation takes and answers, for the contract."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Final
+
+import msgspec
+
+from service.catalogue import Appliance, Bracket, Screen
+from service.quote import BillAnswer, FrameAnswer, QuoteAnswer
+from service.survey import SurveyRequest
+from service.web.catalogue_wire import AppliancePage, BracketPage, MaterialPage, PricedMaterial, ScreenPage
+from service.web.health import Alive, Ready
+from service.workers import DrawingRequest, example_survey
+
+JSON: Final = "application/json"
+OF_CATALOGUE: Final = ("Catalogue-Age-Seconds", "Catalogue-Revision")
+HELD: Final = ("Cache-Control", "ETag")
+FIRST_CODE: Final = "$response.body#/items/0/"
+
+
+class Answered(msgspec.Struct, frozen=True, kw_only=True):
+    """What an operation takes and answers."""
+
+    description: str  # of the answer
+    answer: Any  # struct or union of structs; `str` for text, `dict` for any object
+    name: str = ""  # of a union, in the contract
+    media_type: str = JSON
+    headers: tuple[str, ...] = ()  # besides the number of the request
+    body: type[msgspec.Struct] | None = None
+    examples: tuple[tuple[str, Any], ...] = ()  # of the body
+    code: str = ""  # an example of the code in the address
+    links: Mapping[str, Any] = {}
+
+
+def _calculation(description: str, answer: Any, name: str) -> Answered:  # noqa: ANN401 - a type
+    return Answered(
+        description=description,
+        answer=answer,
+        name=name,
+        headers=OF_CATALOGUE,
+        body=SurveyRequest,
+        examples=(("three_sided", example_survey()),),
+    )
+
+
+def _page(things: str, answer: type[msgspec.Struct], item: str, key: str) -> Answered:
+    links = {item: {"operationId": item, "parameters": {"code": FIRST_CODE + key}}}
+    return Answered(description=f"A page of {things}.", answer=answer, headers=(*OF_CATALOGUE, *HELD), links=links)
+
+
+def _item(thing: str, answer: type[msgspec.Struct], code: str) -> Answered:
+    return Answered(description=f"The {thing}.", answer=answer, headers=(*OF_CATALOGUE, *HELD), code=code)
+
+
+ANSWERS: Final[Mapping[str, Answered]] = {
+    "create_frame": _calculation("The design, or why there is none.", FrameAnswer, "FrameAnswer"),
+    "create_bill": _calculation("What to buy, or why there is no design.", BillAnswer, "BillAnswer"),
+    "create_quote": _calculation("The quote, or why there is no design.", QuoteAnswer, "QuoteAnswer"),
+    "create_drawing": Answered(
+        description="The drawing.",
+        answer=str,
+        media_type="image/svg+xml",
+        headers=OF_CATALOGUE,
+        body=DrawingRequest,
+        examples=(("three_sided", {**example_survey(), "view": "front_elevation"}),),
+    ),
+    "list_materials": _page("materials", MaterialPage, "get_material", "code"),
+    "get_material": _item("material", PricedMaterial, "TM-1035A"),
+    "list_appliances": _page("fires", AppliancePage, "get_appliance", "model"),
+    "get_appliance": _item("fire", Appliance, "AF-302"),
+    "list_screens": _page("screens", ScreenPage, "get_screen", "model"),
+    "get_screen": _item("screen", Screen, "SC-043"),
+    "list_brackets": _page("screen brackets", BracketPage, "get_bracket", "model"),
+    "get_bracket": _item("screen bracket", Bracket, "BK-301"),
+    "get_live": Answered(description="The process answers.", answer=Alive),
+    "get_ready": Answered(description="The process can calculate.", answer=Ready),
+    "get_contract": Answered(description="The document.", answer=dict, headers=HELD),
+}
