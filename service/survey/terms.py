@@ -106,7 +106,7 @@ class Terms(Input, frozen=True, kw_only=True):
 class Options(Input, frozen=True, kw_only=True):
     """Options of one call."""
 
-    rule_set: Code | None = None
+    rule_set: Annotated[str, Meta(min_length=1, max_length=32, pattern=r"^[A-Za-z0-9._-]+(?!\n)$")] | None = None
     kerf_mm: Annotated[float, Meta(ge=0, le=10, description="Width of the saw cut in timber, mm.")] | None = None
 
 

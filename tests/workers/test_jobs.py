@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
-from xml.etree import ElementTree as ET
+from xml.etree import ElementTree
 
 import msgspec
 import pytest
@@ -70,7 +70,7 @@ def test_what_cannot_be_built_is_an_answer() -> None:
 @pytest.mark.parametrize("view", ["front_elevation", "board_elevation", "section"])
 def test_a_drawing_is_svg_and_nothing_else(view: str) -> None:
     picture = jobs.make_drawing(drawing(view), demo_catalogue())
-    root = ET.fromstring(picture)  # noqa: S314 - our own bytes
+    root = ElementTree.fromstring(picture)  # noqa: S314 - our own bytes
 
     assert root.tag == "{http://www.w3.org/2000/svg}svg"
     assert b"<script" not in picture
