@@ -129,7 +129,7 @@ class _BoardElevation:
         ]
         if left_over:
             notes.append(("also in the face:", *left_over))
-        others = [f"{panel.mark} {panel.role.value.replace('_', ' ')} {size_words(panel)};" for panel in self.frame.panels if panel not in self.panels]
+        others = [f"{panel.mark} {panel.role.value.replace('_', ' ')} {size_words(panel)}" for panel in self.frame.panels if panel not in self.panels]
         if others:
             notes.append(("not in the face:", *others))
         write_caption(self.canvas, "Front elevation of the boards", notes)

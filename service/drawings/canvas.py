@@ -57,8 +57,9 @@ class Canvas:
             self.segments += zip(points_mm, (*points_mm[1:], points_mm[0]), strict=True)
 
     def dot(self, centre_mm: PointMm) -> None:
-        """End a leader inside an outline."""
+        """End a leader inside an outline; texts, leaders and other dots will keep off it."""
         self._parts.append(Circle(centre_mm=centre_mm, radius_mm=DOT_RADIUS_MM, fill=Fill.SOLID))
+        self.text_areas.append(grow((*centre_mm, *centre_mm), DOT_RADIUS_MM))
 
     def ring(self, centre_mm: PointMm, radius_mm: float) -> None:
         """Draw the origin of running sizes."""

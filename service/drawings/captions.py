@@ -20,7 +20,7 @@ _LEAST_WIDTH_MM: Final = 95.0
 def write_caption(canvas: Canvas, title: str, notes: Sequence[str | tuple[str, ...]]) -> None:
     """Title with scale, then notes, under everything drawn so far, no wider than the view.
 
-    A note is a sentence, or entries that are not broken within.
+    A note is a sentence, or a heading and its entries, which are not broken where it can be helped.
     """
     canvas.group("caption")
     left, low, right, _ = canvas.area()
@@ -39,4 +39,6 @@ def write_caption(canvas: Canvas, title: str, notes: Sequence[str | tuple[str, .
 def _fold(note: str | tuple[str, ...], height_mm: float, width_mm: float) -> list[str]:
     if isinstance(note, str):
         return wrap(note.split(" "), height_mm, width_mm)
-    return [line for entry in wrap(list(note), height_mm, width_mm) for line in wrap(entry.split(" "), height_mm, width_mm)]
+    head, *entries = note
+    listed = [head, *(f"{entry};" for entry in entries[:-1]), *entries[-1:]]
+    return [line for entry in wrap(listed, height_mm, width_mm) for line in wrap(entry.split(" "), height_mm, width_mm)]

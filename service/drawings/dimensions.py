@@ -68,11 +68,12 @@ class Stack:
         self.canvas, self.side, self.outline_mm = canvas, side, outline_mm
         self.out_mm = first_mm  # where the next dimension line goes
         self._from_mm = _GAP_MM  # where its extension lines start
+        self._reach_mm = 0.0  # how far out anything was drawn
 
     @property
     def end_mm(self) -> float:
         """Paper coordinate just outside all that was stacked."""
-        return self.outline_mm + self._sign * (self.out_mm - NEXT_MM + 1.5)
+        return self.outline_mm + self._sign * (self._reach_mm + 1.5)
 
     def chain(self, places_tenth_mm: Sequence[int]) -> None:
         """A chain through places on the frame; each segment carries its length, so the values sum to the whole."""
@@ -84,12 +85,13 @@ class Stack:
             self._stroke(place)
         values = [text_mm(second - first) for first, second in pairwise(places)]
         deepest = self._values(list(pairwise(along)), values)
-        self._step(max(NEXT_MM, deepest + 4.0))
+        on_line = 0.0 if self.side in _INNER_VALUES else _ABOVE_MM + HEIGHT_MM
+        self._step(max(_OVERSHOOT_MM, deepest, on_line), max(NEXT_MM, deepest + 4.0))
 
     def running(self, values: Sequence[Running], ends_tenth_mm: tuple[int, int]) -> None:
         """Running sizes along an outline, from its one end, marked by a ring, to its other."""
         origin, end = (self.canvas.mm(place) for place in ends_tenth_mm)
-        found = {value.at_tenth_mm: value for value in values if value.at_tenth_mm > ends_tenth_mm[0]}
+        found = {value.at_tenth_mm: value for value in values if value.at_tenth_mm > ends_tenth_mm[0] or value.words}
         labels = {
             self.canvas.mm(place): f"{text_mm(place - ends_tenth_mm[0])} {value.words}".rstrip() for place, value in sorted(found.items())
         }
@@ -97,15 +99,17 @@ class Stack:
         self._extend([origin, *along], over_mm=_RUNNING_OVER_MM)
         self._draw((origin, self.out_mm), (end, self.out_mm))
         for place in along:
-            self._stroke(place)
-        self._origin(origin)
+            if place > origin:
+                self._stroke(place)
+        self._origin(origin, named=origin in labels)
         bounds = (origin + 0.6, end - 0.6)
         far = self.out_mm + _RUNNING_OVER_MM + _JOG_MM
         for place, centre in zip(along, spread(along, [sum(text_reach_mm(label, HEIGHT_MM)) for label in labels.values()], _LABEL_GAP_MM, bounds), strict=True):
             self._draw((place, self.out_mm + _RUNNING_OVER_MM), (centre, far))
             self._running_label(centre, far + 0.5, labels[place])
         longest = max((text_width_mm(label, HEIGHT_MM) for label in labels.values()), default=0.0)
-        self._step(far + 0.5 - self.out_mm + longest + 5.5)
+        reach = far + 0.5 - self.out_mm + longest
+        self._step(reach, reach + 5.5)
 
     def _values(self, segments: list[Span], values: list[str]) -> float:
         """Write the values of a chain; the distance that those written outside take."""
@@ -145,13 +149,18 @@ class Stack:
         x, y = self._point(along_mm, self.out_mm)
         self.canvas.line((x - _STROKE_MM, y - _STROKE_MM), (x + _STROKE_MM, y + _STROKE_MM), Pen.NARROW)
 
-    def _step(self, depth_mm: float) -> None:
+    def _step(self, reach_mm: float, depth_mm: float) -> None:
+        """Go out to the next dimension line."""
+        self._reach_mm = self.out_mm + reach_mm
         self._from_mm = self.out_mm
         self.out_mm += depth_mm
 
-    def _origin(self, along_mm: float) -> None:
+    def _origin(self, along_mm: float, *, named: bool) -> None:
+        """A ring and, where no label stands for it, a nought."""
         x, y = self._point(along_mm, self.out_mm)
         self.canvas.ring((x, y), _RING_MM)
+        if named:
+            return
         if self.side in _LEVEL:
             self.canvas.text((x - 1.6, y - HEIGHT_MM / 2), "0", anchor=Anchor.END)
         else:

@@ -104,7 +104,8 @@ class _Around:
             return None
         if any(passes_through(segment, text) for _, segment in self._near(text)):
             return None
-        return _CROSSING_COST * sum(1 for _, segment in self._near(box) if _cross(leader, segment))
+        crossed = sum(1 for _, segment in self._near(box) if _cross(leader, segment))
+        return _CROSSING_COST * max(crossed - 1, 0)  # its own outline once
 
     def _near(self, area_mm: AreaMm) -> Iterator[tuple[AreaMm, Segment]]:
         left, low, right, high = area_mm

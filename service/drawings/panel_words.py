@@ -34,8 +34,7 @@ def write_panel_words(canvas: Canvas, wanted: Sequence[tuple[Panel, AreaMm]]) ->
         Mark and size of the boards that found no place.
     """
     tight = [(panel, area) for panel, area in wanted if not _two_lines(canvas, panel, area)]
-    left_over = write_marks(canvas, [Wanted(mark=f"{panel.mark} {size_words(panel)}", area_mm=area) for panel, area in tight])
-    return tuple(f"{words};" for words in left_over)
+    return write_marks(canvas, [Wanted(mark=f"{panel.mark} {size_words(panel)}", area_mm=area) for panel, area in tight])
 
 
 def _two_lines(canvas: Canvas, panel: Panel, area_mm: AreaMm) -> bool:

@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 _COLUMN_MM: Final = 11.0  # outline to the words beside it
 _LEFT_COLUMN_MM: Final = 17.0  # the wall and its word stand between
 _LEAST_CROSS_MM: Final = 2.8  # smaller side of a cut timber that gets a cross
+_LEFT_BOARDS: Final = frozenset({PanelRole.BACKBOARD, PanelRole.PAD})
 _LEFT_ROLES: Final = frozenset({Role.SCREEN_BEARER})
 
 
@@ -136,13 +137,15 @@ class _Section:
             behind = member.role in _LEFT_ROLES or box.y0_tenth_mm + box.y1_tenth_mm < 2 * middle
             (left if behind else right).append(callout)
         for panel in self.boards:
-            (left if panel.role is PanelRole.BACKBOARD else right).append(self._board_callout(panel))
+            (left if panel.role in _LEFT_BOARDS else right).append(self._board_callout(panel))
         return left, [*right, *self._neighbour_callouts()]
 
     def _board_callout(self, panel: Panel) -> Callout:
         face = max((piece for piece, _ in self._pieces(panel)), key=lambda piece: (piece.high_tenth_mm - piece.low_tenth_mm, -piece.low_tenth_mm))
         left, low, right, high = area_of(self.canvas, face)
-        x = left if panel.role is PanelRole.BACKBOARD else right
+        if panel.role is PanelRole.PAD:
+            return Callout(words=panel.mark, at_mm=(left + 0.1 * (right - left), (low + high) / 2))
+        x = left if panel.role in _LEFT_BOARDS else right
         return Callout(words=panel.mark, at_mm=(x, (low + high) / 2), dotted=False)
 
     def _neighbour_callouts(self) -> list[Callout]:

@@ -32,8 +32,8 @@ def out_of_sight(frame: Frame, plane_tenth_mm: int) -> tuple[str, ...]:
     cut = {member.mark for member in frame.members if member.box.x0_tenth_mm < plane_tenth_mm < member.box.x1_tenth_mm}
     seen = cut | seen_in_front(frame).keys() | seen_beyond(frame, plane_tenth_mm).keys()
     hidden = sorted((member for member in frame.members if member.mark not in seen), key=lambda member: (member.unit, member.role))
-    return tuple(  # one entry a role
-        f"{role.value.replace('_', ' ')} {' '.join(member.mark for member in members)};"
+    return tuple(
+        f"{role.value.replace('_', ' ')} {' '.join(member.mark for member in members)}"
         for (_, role), members in groupby(hidden, key=lambda member: (member.unit, member.role))
     )
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+
+_EXACT_FIT_MM: Final = 1e-6
 
 
 def spread(want_mm: Sequence[float], size_mm: Sequence[float], gap_mm: float, bounds_mm: tuple[float, float] | None = None) -> list[float]:
@@ -29,7 +32,7 @@ def spread(want_mm: Sequence[float], size_mm: Sequence[float], gap_mm: float, bo
     flat = _rising([want - offset for want, offset in zip(want_mm, offsets, strict=True)])
     if bounds_mm is not None:
         low, high = bounds_mm[0] + size_mm[0] / 2, bounds_mm[1] - size_mm[-1] / 2 - offsets[-1]
-        if low <= high:
+        if low <= high + _EXACT_FIT_MM:
             flat = [min(max(value, low), high) for value in flat]
     return [value + offset for value, offset in zip(flat, offsets, strict=True)]
 
