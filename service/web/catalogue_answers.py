@@ -51,7 +51,7 @@ class Asked(msgspec.Struct, frozen=True, kw_only=True):
         Args:
             items: code and item, already filtered; read only when the client does not hold the page.
             wish: which page.
-            page_type: struct of the answer.
+            page_type: makes the answer from `items`, `next_cursor` and `catalogue_revision`.
         """
 
         def make() -> bytes:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from functools import partial
+from typing import TYPE_CHECKING, Annotated
 
 from litestar import Response, get
 from litestar.di import NamedDependency
@@ -11,6 +12,9 @@ from litestar.params import QueryParameter
 from service.web.catalogue_answers import Asked, Wish
 from service.web.catalogue_wire import MaterialPage, priced
 from service.web.parameters import CodeInPath, Cursor, Limit
+
+if TYPE_CHECKING:
+    from service.catalogue import Catalogue, Material
 
 KIND_PATTERN = r"^[a-z_]{1,40}(?!\n)$"
 Kind = Annotated[str | None, QueryParameter(pattern=KIND_PATTERN, description="Only this kind, such as `timber` or `board`.")]
@@ -21,9 +25,13 @@ async def list_materials(
     asked: NamedDependency[Asked], *, cursor: Cursor = None, limit: Limit = 50, kind: Kind = None
 ) -> Response[bytes | None]:
     """List what the shop sells, by code, with the price of a pack from each number of packs on."""
-    catalogue = asked.catalogue
-    items = ((code, priced(row, catalogue)) for code, row in catalogue.materials.items() if kind in {None, row.kind})
-    return asked.page(items, Wish(cursor=cursor, limit_count=limit, filters=(kind,)), MaterialPage)
+    rows = ((code, row) for code, row in asked.catalogue.materials.items() if kind in {None, row.kind})
+    return asked.page(rows, Wish(cursor=cursor, limit_count=limit, filters=(kind,)), partial(_page, asked.catalogue))
+
+
+def _page(catalogue: Catalogue, *, items: tuple[Material, ...], next_cursor: str | None, catalogue_revision: str) -> MaterialPage:
+    found = tuple(priced(item, catalogue) for item in items)
+    return MaterialPage(items=found, next_cursor=next_cursor, catalogue_revision=catalogue_revision)
 
 
 @get("/v1/materials/{code:str}", operation_id="get_material", tags=["catalogue"], summary="One material")

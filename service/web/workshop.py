@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 JSON: Final = "application/json"
 SVG: Final = "image/svg+xml"
+DRAWING_POLICY: Final = "default-src 'none'; style-src 'unsafe-inline'"  # a page may frame it; it runs and fetches nothing
 SEARCH_RATIO: Final = 0.7  # house choice: of the time left, for searches; the rest is for everything else
 LEAST_SECONDS: Final = 0.05  # a deadline that is nearly over still gives the queue a chance to say so
 
@@ -37,20 +38,21 @@ class Workshop:
             ProblemError, RequestFaultsError, WorkError: see `Shelf.take` and `Runner.run`.
         """
         task = SurveyTask(request=survey, today=_today(), search_seconds=_seconds_left(request) * SEARCH_RATIO)
-        return await self._make(kind, task, request, JSON)
+        body, headers = await self._make(kind, task, request)
+        return Response(body, media_type=JSON, headers=headers)
 
     async def draw(self, drawing: DrawingRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
         """Have a drawing made; raises as `answer`."""
-        return await self._make(JobKind.DRAWING, DrawingTask(request=drawing, today=_today()), request, SVG)
+        body, headers = await self._make(JobKind.DRAWING, DrawingTask(request=drawing, today=_today()), request)
+        return Response(body, media_type=SVG, headers={**headers, "Content-Security-Policy": DRAWING_POLICY})
 
     async def _make(
-        self, kind: JobKind, task: SurveyTask | DrawingTask, request: Request[Any, Any, Any], media_type: str
-    ) -> Response[bytes]:
+        self, kind: JobKind, task: SurveyTask | DrawingTask, request: Request[Any, Any, Any]
+    ) -> tuple[bytes, dict[str, str]]:
         terms = task.request.terms
         held = self._shelf.take(terms.catalogue_revision if terms else None)
         job = Job(kind=kind, payload=encode_task(task), snapshot=held.snapshot, deadline_seconds=_seconds_left(request))
-        body = await self._runner.run(job)
-        return Response(body, media_type=media_type, headers=held.headers)
+        return await self._runner.run(job), held.headers
 
 
 def _today() -> str:
