@@ -1,6 +1,7 @@
 """Cutting: lengths and rectangles in, a plan that a saw can follow out, with proof of how good it is."""
 
 from service.cutting.bars import cut_bars, faults_of_bars
+from service.cutting.of_frame import BoardCuts, FramePlan, Yard, boards_of, cut_frame
 from service.cutting.pieces import (
     QUICK,
     STANDARD,
@@ -29,7 +30,7 @@ from service.cutting.plan import (
     PartKind,
     PlacedPiece,
     Proof,
-    Search,
+    SearchNote,
     SheetGroup,
     SheetPart,
     SheetPlan,
@@ -40,8 +41,9 @@ from service.cutting.plan import (
 from service.cutting.sheets import cut_sheets, faults_of_sheets
 
 __all__ = [
-    "QUICK", "STANDARD", "THOROUGH", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece", "BarPlan", "BarStock", "CuttingError",
-    "Defect", "Direction", "Effort", "FirstCut", "Leftover", "Method", "PartKind", "PlacedPiece", "Proof", "Search", "SheetGroup",
-    "SheetJob", "SheetPart", "SheetPiece", "SheetPlan", "SheetStep", "SheetStock", "StockTaken", "Stop", "Stopped", "cut_bars",
-    "cut_sheets", "faults_of_bars", "faults_of_sheets", "never",
+    "QUICK", "STANDARD", "THOROUGH", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece", "BarPlan", "BarStock", "BoardCuts",
+    "CuttingError", "Defect", "Direction", "Effort", "FirstCut", "FramePlan", "Leftover", "Method", "PartKind", "PlacedPiece",
+    "Proof", "SearchNote", "SheetGroup", "SheetJob", "SheetPart", "SheetPiece", "SheetPlan", "SheetStep", "SheetStock",
+    "StockTaken", "Stop", "Stopped", "Yard", "boards_of", "cut_bars", "cut_frame", "cut_sheets", "faults_of_bars",
+    "faults_of_sheets", "never",
 ]  # fmt: skip

@@ -6,15 +6,15 @@ from importlib.metadata import version
 from typing import Final
 
 from service.cutting.bar_layout import lay_bars, leftovers_of, stock_of
-from service.cutting.cover import Pattern
 from service.cutting.faults import faults_of_bars
-from service.cutting.first_fit import first_fit
+from service.cutting.first_fit import bins_of, first_fit
 from service.cutting.leftover import Rest, longest_rest
 from service.cutting.meter import Meter
 from service.cutting.pieces import STANDARD, BarAim, BarJob, Effort, Stop, never
-from service.cutting.plan import BarGroup, BarPlan, CuttingError, Method, Proof, Search, Stopped
-from service.cutting.problem import BarProblem, state_bars
-from service.cutting.search import BarSearch, bought_low
+from service.cutting.plan import BarGroup, BarPlan, CuttingError, Method, Proof, SearchNote
+from service.cutting.problem import BarProblem, state_bars, without
+from service.cutting.search import Search
+from service.cutting.sources import Pattern
 from service.cutting.verify_bars import mistakes_in_bars
 from service.errors import Fault, Reason, RequestFaultsError
 
@@ -43,28 +43,27 @@ def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarP
         raise RequestFaultsError(faults)
     problem, meter = state_bars(job), Meter(effort, stop)
     if not job.pieces:
-        return _assemble(job, (), _no_proof(job), _search(Method.NOTHING_TO_CUT, meter, done=True))
-    search = BarSearch(problem, meter)
-    search.run()
+        return _assemble(job, (), _no_proof(job), _note(Method.NOTHING_TO_CUT, meter, done=True))
+    search = Search(bins_of(problem), problem.classes, first_fit(problem), meter)
+    search.run(lambda demands, used: first_fit(without(problem, demands, used)))
     if search.plan is None:
-        raise RequestFaultsError((_too_few(sure=search.impossible),))
-    rest = longest_rest(search)
-    plan = _planned(job, search, rest)
+        raise RequestFaultsError((too_few(sure=search.impossible),))
+    plan = _planned(job, problem, search, longest_rest(problem, search))
     return plan if not mistakes_in_bars(job, plan) else _fallback(job, problem, meter)
 
 
-def _too_few(*, sure: bool) -> Fault:
+def too_few(*, sure: bool) -> Fault:
     """Say that the copies do not suffice: certainly, or as far as was searched."""
     detail = "the copies on offer cannot give all pieces" if sure else "no way was found to cut all pieces from the copies on offer"
     return Fault(pointer="/stock", reason=Reason.UNCUTTABLE_PIECE, detail=detail, remedy="allow more copies, or one size without a limit")
 
 
-def _planned(job: BarJob, search: BarSearch, rest: Rest) -> BarPlan:
+def _planned(job: BarJob, problem: BarProblem, search: Search, rest: Rest) -> BarPlan:
     """Make the plan with its proof."""
-    groups = lay_bars(job, search.problem, rest.plan)
+    groups = lay_bars(job, problem, rest.plan)
     bought = [group for group in groups if not group.offcut]
     cost, count = search.value
-    bound, count_bound = min(search.low[0], cost), min(bought_low(search), count)
+    bound, count_bound = min(search.low[0], cost), min(search.fewest, count)
     proven = bound == cost
     longest = max((group.rest_tenth_mm for group in bought), default=0)
     by_cost = job.aim is BarAim.COST
@@ -80,28 +79,28 @@ def _planned(job: BarJob, search: BarSearch, rest: Rest) -> BarPlan:
         bought_bound_count=count_bound,
         bought_proven=proven and count_bound == count,
         leftover_tenth_mm=longest,
-        leftover_proven=rest.proven and proven and count_bound == count and longest >= _longest_possible(job, search, rest),
+        leftover_proven=rest.proven and proven and count_bound == count and longest >= _longest_possible(job, problem, rest),
     )
-    return _assemble(job, groups, proof, _search(search.method, search.meter, done=search.done))
+    return _assemble(job, groups, proof, _note(Method.PATTERNS if search.improved else Method.FIRST_FIT, search.meter, done=search.done))
 
 
-def _longest_possible(job: BarJob, search: BarSearch, rest: Rest) -> int:
+def _longest_possible(job: BarJob, problem: BarProblem, rest: Rest) -> int:
     """The longest rest in tenths that the proven longest rest in units allows: what the unit rounded off is added."""
-    unit = search.problem.unit_tenth_mm
+    unit = problem.unit_tenth_mm
     if rest.rest == 0:
         return 0
     spare = max((s.length_tenth_mm - job.end_trim_tenth_mm + job.kerf_tenth_mm) % unit for s in job.stock if not s.offcut)
-    return (rest.rest + search.problem.kerf_count) * unit + spare - job.kerf_tenth_mm
+    return (rest.rest + problem.kerf_count) * unit + spare - job.kerf_tenth_mm
 
 
 def _fallback(job: BarJob, problem: BarProblem, meter: Meter) -> BarPlan:
     """Stand in for a plan that failed the check: the greedy one, with no proof at all."""
     greedy: tuple[Pattern, ...] = first_fit(problem) or ()
     groups = lay_bars(job, problem, greedy)
-    search = Search(
+    note = SearchNote(
         method=Method.FIRST_FIT, stopped=meter.stopped(done=False), fallback=True, work_count=meter.work_count, engines=ENGINES
     )
-    plan = _assemble(job, groups, _unproven(job, groups), search)
+    plan = _assemble(job, groups, _unproven(job, groups), note)
     mistakes = mistakes_in_bars(job, plan)
     if mistakes:
         raise CuttingError("; ".join(mistakes))
@@ -136,15 +135,15 @@ def _no_proof(job: BarJob) -> Proof:
     )  # fmt: skip
 
 
-def _search(method: Method, meter: Meter, *, done: bool) -> Search:
-    return Search(method=method, stopped=meter.stopped(done=done), fallback=False, work_count=meter.work_count, engines=ENGINES)
+def _note(method: Method, meter: Meter, *, done: bool) -> SearchNote:
+    return SearchNote(method=method, stopped=meter.stopped(done=done), fallback=False, work_count=meter.work_count, engines=ENGINES)
 
 
 def _cost(groups: tuple[BarGroup, ...]) -> int:
     return sum(group.bars_count * group.cost_each_minor for group in groups)
 
 
-def _assemble(job: BarJob, groups: tuple[BarGroup, ...], proof: Proof, search: Search) -> BarPlan:
+def _assemble(job: BarJob, groups: tuple[BarGroup, ...], proof: Proof, note: SearchNote) -> BarPlan:
     """Add up the groups."""
     rests = [(group.keep, group.bars_count * group.rest_tenth_mm) for group in groups]
     return BarPlan(
@@ -160,5 +159,5 @@ def _assemble(job: BarJob, groups: tuple[BarGroup, ...], proof: Proof, search: S
         kept_length_tenth_mm=sum(rest for keep, rest in rests if keep),
         waste_length_tenth_mm=sum(rest for keep, rest in rests if not keep),
         proof=proof,
-        search=search,
+        search=note,
     )

@@ -9,22 +9,22 @@ from typing import Final
 import numpy as np
 
 from service.cutting.compositions import Cut
-from service.cutting.problem import BarClass, BarProblem
+from service.cutting.problem import Classes
 
 _COVER_CELLS: Final = 100_000  # cells of the cheapest-cover table; larger sums are scaled down, which keeps the bound valid
 
 
-def cost_bound(problem: BarProblem, cuts: list[Cut]) -> int:
+def cost_bound(classes: Classes, cuts: list[Cut]) -> int:
     """Least cost that the cuts allow: bars bought in parts, rounded up, or whole bars that hold the worth of one cut."""
-    return max((max(_in_parts(problem, cut), _in_whole_bars(problem, cut)) for cut in cuts), default=0)
+    return max((max(_in_parts(classes, cut), _in_whole_bars(classes, cut)) for cut in cuts), default=0)
 
 
-def bought_bound(problem: BarProblem, cuts: list[Cut]) -> int:
+def bought_bound(classes: Classes, cuts: list[Cut]) -> int:
     """Least number of bars bought that the cuts allow at any cost."""
-    return max((_fewest(problem.classes, cut) for cut in cuts), default=0)
+    return max((_fewest(classes, cut) for cut in cuts), default=0)
 
 
-def _fewest(classes: tuple[BarClass, ...], cut: Cut) -> int:
+def _fewest(classes: Classes, cut: Cut) -> int:
     on_hand = bought = 0
     for of, worth in zip(classes, cut.worths.tolist(), strict=True):
         on_hand += worth * sum(step.copies_count for step in of.steps if not step.bought_count)
@@ -33,11 +33,11 @@ def _fewest(classes: tuple[BarClass, ...], cut: Cut) -> int:
     return -(-missing // bought) if bought else 0
 
 
-def _in_parts(problem: BarProblem, cut: Cut) -> int:
+def _in_parts(classes: Classes, cut: Cut) -> int:
     """Cover the worth needed by bars in parts, the best worth for money first."""
     offers = [
         (Fraction(step.cost_count, worth), worth * step.copies_count)
-        for of, worth in zip(problem.classes, cut.worths.tolist(), strict=True)
+        for of, worth in zip(classes, cut.worths.tolist(), strict=True)
         if worth > 0
         for step in of.steps
     ]
@@ -49,13 +49,13 @@ def _in_parts(problem: BarProblem, cut: Cut) -> int:
     return math.ceil(cost)
 
 
-def _in_whole_bars(problem: BarProblem, cut: Cut) -> int:
+def _in_whole_bars(classes: Classes, cut: Cut) -> int:
     """Cheapest set of whole bars that holds the worth needed, by dynamic programming on worth (scaled, rounded safely)."""
     scale = -(-cut.needed // _COVER_CELLS)
     needed = -(-cut.needed // max(1, scale)) if scale <= 1 else cut.needed // scale
     table = np.full(needed + 1, np.iinfo(np.int64).max // 4)
     table[0] = 0
-    for of, worth in zip(problem.classes, cut.worths.tolist(), strict=True):
+    for of, worth in zip(classes, cut.worths.tolist(), strict=True):
         size = -(-worth // max(1, scale))
         for step in of.steps:
             if size > 0:

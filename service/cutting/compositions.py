@@ -13,8 +13,8 @@ from typing import NamedTuple
 
 import numpy as np
 
-from service.cutting.patterns import Ints, best_values
 from service.cutting.cover import Bins
+from service.cutting.patterns import Ints
 from service.cutting.problem import BarClass
 
 
@@ -22,15 +22,15 @@ class Cut(NamedTuple):
     """One weighting: worth of a bar by capacity, and what all pieces are worth."""
 
     values: Ints
-    by_capacity: Ints  # best worth for every capacity
+    by_capacity: Ints  # lengths only: best worth for every capacity
     worths: Ints  # best worth of a bar of each class
     needed: int
 
 
 def make_cut(bins: Bins, values: Ints) -> Cut:
     """Weigh the pieces by `values` (integers, none negative)."""
-    row = best_values(bins.sizes, bins.demands, values, int(bins.capacities[0]))
-    return Cut(values, row, row[bins.capacities], int(values @ bins.demands))
+    worths, by_capacity = bins.source.weigh(bins.demands, values)
+    return Cut(values, by_capacity, worths, int(values @ bins.demands))
 
 
 class Window(NamedTuple):

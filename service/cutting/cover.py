@@ -18,24 +18,23 @@ import numpy as np
 from numpy.typing import NDArray
 
 from service.cutting.meter import Meter
-from service.cutting.patterns import Ints, best_pattern, value_tables
+from service.cutting.patterns import Ints
+from service.cutting.sources import Pattern, Source
 
 type Floats = NDArray[np.float64]
 type Int32s = NDArray[np.int32]
-type Pattern = tuple[int, Ints]  # class, and how many of each kind
 
 _EPS: Final = 1e-7
 _SEED: Final = 1
-_COLUMNS_AT_ONCE: Final = 8  # of one class in one round: fewest milliseconds of 1, 4, 8, 16
 _DUAL_TOP: Final = 1 << 30  # integer dual values lie below this: sums over 10,000 pieces stay far below 2**63
 
 
 class Bins(NamedTuple):
-    """The bare arrays of a problem or of what is left of one: kinds by falling size, classes by falling capacity."""
+    """A problem or what is left of one: kinds by falling size (length or area), and where patterns come from."""
 
     sizes: Ints
     demands: Ints
-    capacities: Ints
+    source: Source
 
 
 class Priced(NamedTuple):
@@ -93,7 +92,7 @@ class Cover:
             self._add(priced.costs, priced.copies, steps, rows, np.full(self._steps, -1.0))
 
     def _lay_rows(self) -> None:
-        classes = len(self.bins.capacities)
+        classes = self.bins.source.classes_count
         rows = self._kinds + classes
         lower = np.concatenate((self.bins.demands.astype(float), np.full(classes, -highspy.kHighsInf)))
         upper = np.concatenate((np.full(self._kinds, highspy.kHighsInf), np.zeros(classes)))
@@ -147,7 +146,7 @@ class Cover:
         """Solve over the patterns there are."""
         self._solver.run()
         info, solution = self._solver.getInfo(), self._solver.getSolution()
-        size = self._kinds + len(self.bins.capacities)
+        size = self._kinds + self.bins.source.classes_count
         self._meter.spend(150 + max(0, info.simplex_iteration_count) * (1 + size / 20))
         duals = np.asarray(solution.row_dual)
         uses = np.asarray(solution.col_value)[self._kinds + self._steps :]
@@ -163,45 +162,13 @@ class Cover:
                 return relaxed
 
     def better_patterns(self, relaxed: Relaxed) -> list[Pattern]:
-        """Find the best pattern of each class whose worth exceeds what the class costs at these duals."""
-        bins = self.bins
+        """Ask for patterns that are worth more than their class costs at these duals."""
         values, scale = integer_duals(relaxed.cover_duals)
-        table = value_tables(bins.sizes, bins.demands, values, int(bins.capacities[0]))
-        self._meter.spend(table.size / 300)
-        better: list[Pattern] = []
-        for number, capacity in enumerate(bins.capacities.tolist()):
-            least = relaxed.bar_duals[number] * scale + _EPS * _DUAL_TOP
-            if table[0, capacity] > least:
-                better.append((number, fill(best_pattern(table, bins.sizes, values, capacity), bins, capacity)))
-                better += [(number, counts) for counts in self._others(table, values, capacity) if counts @ values > least]
-        return better
-
-    def _others(self, table: Ints, values: Ints, capacity: int) -> Iterable[Ints]:
-        """Give good patterns that start with other kinds than the best one does."""
-        bins = self.bins
-        room = capacity - bins.sizes
-        worth = values + table[np.arange(self._kinds), np.maximum(room, 0)]
-        worth[(room < 0) | (bins.demands == 0)] = 0
-        for kind in np.argsort(-worth, kind="stable")[: min(_COLUMNS_AT_ONCE, self._kinds)].tolist():
-            if worth[kind] > 0:
-                counts = np.zeros(self._kinds, dtype=np.int64)
-                counts[kind:] = best_pattern(table[kind:], bins.sizes[kind:], values[kind:], int(room[kind]))
-                counts[kind] += 1
-                yield fill(np.minimum(counts, bins.demands), bins, capacity)
-
-
-def fill(counts: Ints, bins: Bins, capacity: int) -> Ints:
-    """Fill up what is left of a bar, longest first, within the demand."""
-    counts = counts.copy()
-    left = capacity - int(counts @ bins.sizes)
-    for kind, size in enumerate(bins.sizes.tolist()):
-        if left >= size:
-            more = min(left // size, int(bins.demands[kind] - counts[kind]))
-            counts[kind] += more
-            left -= more * size
-    return counts
+        least = np.floor(relaxed.bar_duals * scale + _EPS * _DUAL_TOP).astype(np.int64)
+        self._meter.spend(self.bins.source.effort_micros)
+        return list(self.bins.source.better(self.bins.demands, values, least))
 
 
 def _shortfall_cost(bins: Bins, priced: Priced) -> float:
-    """Cost per unit of length that makes any shortfall dearer than any bar."""
+    """Cost per unit of size that makes any shortfall dearer than any bar."""
     return float(priced.costs.max(initial=1.0) + 1.0) / float(bins.sizes.min(initial=1))

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 import numpy as np
 
-from service.cutting.cover import Bins, Pattern, fill
+from service.cutting.cover import Bins
 from service.cutting.patterns import Ints
-from service.cutting.problem import BarProblem
+from service.cutting.problem import BarProblem, cost_of
+from service.cutting.sources import Lengths, Pattern
 
 
-def arrays(problem: BarProblem) -> Bins:
-    """Give the bare arrays of a problem."""
-    return Bins(
-        np.array(problem.sizes, dtype=np.int64),
-        np.array(problem.demands, dtype=np.int64),
-        np.array([of.capacity_count for of in problem.classes], dtype=np.int64),
-    )
+def bins_of(problem: BarProblem) -> Bins:
+    """Give a problem in the form that the cover model takes."""
+    sizes = np.array(problem.sizes, dtype=np.int64)
+    capacities = np.array([of.capacity_count for of in problem.classes], dtype=np.int64)
+    return Bins(sizes, np.array(problem.demands, dtype=np.int64), Lengths(sizes, capacities))
 
 
 def first_fit(problem: BarProblem) -> tuple[Pattern, ...] | None:
@@ -25,17 +24,10 @@ def first_fit(problem: BarProblem) -> tuple[Pattern, ...] | None:
     bar by bar): one plan with each class as far as its copies go, and one that takes the class of least cost for what it
     holds. Last, every bar is exchanged for the cheapest that holds its pieces.
     """
-    bins = arrays(problem)
+    bins = bins_of(problem)
     plans = [_greedy(problem, bins, favourite) for favourite in (*range(len(problem.classes)), -1)]
     found = [exchange(problem, plan) for plan in plans if plan is not None]
-    return min(found, key=lambda plan: cost_of(problem, plan), default=None)
-
-
-def cost_of(problem: BarProblem, plan: tuple[Pattern, ...]) -> tuple[int, int]:
-    """Cost and number bought of a plan, bars taken cheapest first in each class."""
-    counts = np.bincount([number for number, _ in plan], minlength=len(problem.classes))
-    pairs = [of.costs(int(count)) for of, count in zip(problem.classes, counts, strict=True)]
-    return sum(cost for cost, _ in pairs), sum(bought for _, bought in pairs)
+    return min(found, key=lambda plan: cost_of(problem.classes, plan), default=None)
 
 
 def _greedy(problem: BarProblem, bins: Bins, favourite: int) -> tuple[Pattern, ...] | None:
@@ -68,7 +60,7 @@ def _next_bar(problem: BarProblem, bins: Bins, used: list[int], favourite: int) 
     for number, of in enumerate(problem.classes):
         if used[number] >= of.copies_count or of.capacity_count < longest:
             continue
-        counts = fill(np.zeros(len(bins.sizes), dtype=np.int64), bins, of.capacity_count)
+        counts = bins.source.filled((number, np.zeros(len(bins.sizes), dtype=np.int64)), bins.demands)
         price = of.costs(used[number] + 1)[0] - of.costs(used[number])[0]
         rank = (0.0 if number == favourite else 1.0 + price / int(counts @ bins.sizes), number)
         if best is None or rank < best[0]:
@@ -93,4 +85,4 @@ def exchange(problem: BarProblem, plan: tuple[Pattern, ...]) -> tuple[Pattern, .
         number = min(fitting)[2]
         used[number] += 1
         result.append((number, counts))
-    return tuple(result) if cost_of(problem, tuple(result)) <= cost_of(problem, plan) else plan
+    return tuple(result) if cost_of(problem.classes, tuple(result)) <= cost_of(problem.classes, plan) else plan

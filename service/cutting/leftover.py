@@ -12,11 +12,12 @@ from typing import Final, NamedTuple
 import numpy as np
 
 from service.cutting.compositions import Window, list_compositions
-from service.cutting.cover import Bins, Cover, Pattern
+from service.cutting.cover import Cover
 from service.cutting.packing import pack
 from service.cutting.patterns import Ints
 from service.cutting.problem import BarProblem
-from service.cutting.search import BarSearch
+from service.cutting.search import Search
+from service.cutting.sources import Lengths, Pattern
 
 _WINDOW_LIMIT: Final = 20_000
 _TRIES: Final = 60
@@ -45,18 +46,18 @@ def rest_of(problem: BarProblem, pattern: Pattern) -> int:
     return max(0, problem.classes[number].capacity_count - problem.kerf_count - content)
 
 
-def longest_rest(search: BarSearch) -> Rest:
+def longest_rest(problem: BarProblem, search: Search) -> Rest:
     """Search for the longest single rest of a bought bar at the cost and number of the search's plan."""
     plan = search.plan or ()
-    best = Rest(plan, _longest_of(search.problem, plan), proven=False)
+    best = Rest(plan, _longest_of(problem, plan), proven=False)
     window = _equals(search)
     if window is None:
         return best
-    contents = _Contents(search)
+    contents = _Contents(problem, search)
     shorts = [
         _Short(bars, number, contents.least(bars, number, 0))
         for bars in window.bars
-        for number in _bought_classes(search.problem, bars)
+        for number in _bought_classes(problem, bars)
     ]
     known = True
     for _ in range(_TRIES):
@@ -69,7 +70,7 @@ def longest_rest(search: BarSearch) -> Rest:
         shorts = [item for item in shorts if item is not short]
         found, refused = contents.try_short(short)
         if found is not None:
-            best = Rest(found, _longest_of(search.problem, found), proven=False)
+            best = Rest(found, _longest_of(problem, found), proven=False)
             continue
         known &= refused
         after = short.content if contents.learnt else short.content + 1
@@ -78,10 +79,10 @@ def longest_rest(search: BarSearch) -> Rest:
     return best
 
 
-def _equals(search: BarSearch) -> Window | None:
+def _equals(search: Search) -> Window | None:
     """List the compositions with the plan's cost and number bought."""
     cost, bought = search.value
-    window = list_compositions(search.problem.classes, search.cuts, cost, cost, _WINDOW_LIMIT)
+    window = list_compositions(search.classes, search.cuts, cost, cost, _WINDOW_LIMIT)
     if window is None:
         return None
     same = window.bought == bought
@@ -103,8 +104,9 @@ def _longest_of(problem: BarProblem, plan: tuple[Pattern, ...]) -> int:
 class _Contents:
     """What short bars must hold, by all weightings, and whether they can."""
 
-    def __init__(self, search: BarSearch) -> None:
-        self._search = search
+    def __init__(self, problem: BarProblem, search: Search) -> None:
+        self._problem, self._search = problem, search
+        self._capacities = np.array([of.capacity_count for of in problem.classes], dtype=np.int64)
         self.learnt = False  # the last refusal was a new weighting
         reach = search.cuts[-1] if len(search.cuts) == 1 else search.cuts[1]  # the weighting by length
         self._reachable = np.nonzero(reach.by_capacity == np.arange(len(reach.by_capacity)))[0]
@@ -116,18 +118,18 @@ class _Contents:
             must = cut.needed - int(bars @ cut.worths) + int(cut.worths[number])
             content = max(content, int(np.searchsorted(cut.by_capacity, must)))
         at = int(np.searchsorted(self._reachable, content))
-        past = int(search.bins.capacities[0]) + 1
+        past = int(self._capacities[0]) + 1
         return int(self._reachable[at]) if at < len(self._reachable) else past
 
     def rest(self, short: _Short) -> int:
         """Rest that a short bar would leave."""
-        problem = self._search.problem
-        return problem.classes[short.number].capacity_count - problem.kerf_count - short.content
+        return int(self._capacities[short.number]) - self._problem.kerf_count - short.content
 
     def try_short(self, short: _Short) -> tuple[tuple[Pattern, ...] | None, bool]:
         """Try to cut with one short bar: the plan, or whether it is certainly impossible."""
         search = self._search
-        bins = Bins(search.bins.sizes, search.bins.demands, np.append(search.bins.capacities, short.content))
+        source = Lengths(search.bins.sizes, np.append(self._capacities, short.content))
+        bins = search.bins._replace(source=source)
         bars = np.append(short.bars, 1)
         bars[short.number] -= 1
         cover = Cover(bins, search.meter)
@@ -139,5 +141,5 @@ class _Contents:
             search.cuts.append(packed.cut._replace(worths=packed.cut.worths[:-1]))
         if packed.patterns is None:
             return None, packed.known
-        last = len(search.bins.capacities)
+        last = len(self._capacities)
         return tuple((short.number if number == last else number, counts) for number, counts in packed.patterns), True

@@ -8,9 +8,10 @@ import highspy
 import numpy as np
 
 from service.cutting.compositions import Cut, make_cut
-from service.cutting.cover import Bins, Cover, Floats, Pattern, fill, integer_duals, quiet_solver
+from service.cutting.cover import Bins, Cover, Floats, integer_duals, quiet_solver
 from service.cutting.meter import Meter
-from service.cutting.patterns import Ints, Keep, Listed, list_patterns, value_tables
+from service.cutting.patterns import Ints, Listed
+from service.cutting.sources import Loss, Pattern
 
 _EPS: Final = 1e-6
 LIST_LIMIT: Final = 60_000  # patterns in one exact search
@@ -72,8 +73,9 @@ def _shrunk(cover: Cover, columns: list[int]) -> list[Pattern]:
     """Cut patterns down to what is left of the demand, and fill them up again."""
     bins = cover.bins
     return [
-        (cover.classes[column], fill(np.minimum(cover.counts[column], bins.demands), bins, int(bins.capacities[cover.classes[column]])))
+        (number, bins.source.filled((number, np.minimum(cover.counts[column], bins.demands)), bins.demands))
         for column in columns
+        for number in (cover.classes[column],)
     ]
 
 
@@ -99,18 +101,17 @@ def refused_by_duals(bins: Bins, bars: Ints, cover: Cover) -> Cut | None:
 
 
 def worth_using(bins: Bins, bars: Ints, cuts: list[Cut], limit: int) -> Listed | None:
-    """List the patterns that a packing of this composition can use: none may lose more than the composition can spare."""
-    sizes, demands, capacities = bins
-    waste = int(bars @ capacities) - int(sizes @ demands)
+    """List the patterns that a packing of this composition can use: none may lose more than the composition can spare.
+
+    The weightings are the cuts; that by size (the last of the first two) says how much may be left empty in all.
+    """
     slacks = [int(bars @ cut.worths) - cut.needed for cut in cuts]
     tightest = min(range(len(cuts)), key=lambda k: slacks[k] / max(1, cuts[k].needed))
-    cut = cuts[tightest]
-    table = value_tables(sizes, demands, cut.values, int(capacities[0]))
-    floors = np.where(bars > 0, cut.worths - slacks[tightest], np.iinfo(np.int64).max)
-    listed = list_patterns(sizes, demands, capacities, limit, Keep(table, cut.values, floors, waste))
+    floors = np.where(bars > 0, cuts[tightest].worths - slacks[tightest], np.iinfo(np.int64).max)
+    listed = bins.source.list(bins.demands, Loss(cuts[tightest].values, floors, bars), limit)
     if listed is None:
         return None
-    good = capacities[listed.classes] - listed.counts @ sizes <= waste
+    good = np.ones(len(listed.classes), dtype=bool)
     for other, slack in zip(cuts, slacks, strict=True):
         good &= listed.counts @ other.values >= other.worths[listed.classes] - slack
     return Listed(listed.counts[good], listed.classes[good])

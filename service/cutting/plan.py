@@ -9,7 +9,7 @@ from enum import StrEnum
 
 import msgspec
 
-from service.cutting.pieces import BarAim
+from service.cutting.pieces import BarAim, Defect
 
 
 class Method(StrEnum):
@@ -56,7 +56,7 @@ class StockTaken(msgspec.Struct, frozen=True, kw_only=True):
     offcut: bool
 
 
-class Search(msgspec.Struct, frozen=True, kw_only=True):
+class SearchNote(msgspec.Struct, frozen=True, kw_only=True):
     """How the plan was found."""
 
     method: Method
@@ -121,7 +121,7 @@ class BarPlan(msgspec.Struct, frozen=True, kw_only=True):
     kept_length_tenth_mm: int
     waste_length_tenth_mm: int  # rests too short to keep
     proof: Proof
-    search: Search
+    search: SearchNote
 
 
 class Direction(StrEnum):
@@ -144,7 +144,7 @@ class PartKind(StrEnum):
 class SheetPart(msgspec.Struct, frozen=True, kw_only=True):
     """A node of the cut tree: a rectangle that lies on the saw at some moment, from the sheet's own corner."""
 
-    name: str  # "S": the sheet; "S.1": its first part; "S.1.2" ...
+    name: str  # "S": the sheet; "S.0": the sheet when its edges are trimmed; "S.1": its first strip; "S.1.2" ...
     parent: str  # "" for the sheet
     kind: PartKind
     x_tenth_mm: int
@@ -154,9 +154,9 @@ class SheetPart(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class SheetStep(msgspec.Struct, frozen=True, kw_only=True):
-    """One setting of the saw: the same stop, used for one or more cuts of one part. Their order in the tuple is their number."""
+    """One setting of the saw: the same stop, used for one or more cuts. The place in the tuple is the step's number."""
 
-    part: str  # name of the part on the saw
+    parts: tuple[str, ...]  # names of the parts on the saw, one after the other
     direction: Direction
     trim: bool  # a squaring cut on a factory edge
     stop_tenth_mm: int  # size of what is cut off, edge to blade
@@ -185,6 +185,7 @@ class SheetGroup(msgspec.Struct, frozen=True, kw_only=True):
     height_tenth_mm: int
     cost_each_minor: int
     offcut: bool
+    defects: tuple[Defect, ...]
     sheets_count: int
     pieces: tuple[PlacedPiece, ...]
     labels: tuple[tuple[str, ...], ...]
@@ -205,7 +206,7 @@ class SheetPlan(msgspec.Struct, frozen=True, kw_only=True):
     kept_area_mm2: float
     lost_area_mm2: float
     proof: Proof
-    search: Search
+    search: SearchNote
 
 
 class CuttingError(Exception):

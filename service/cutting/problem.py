@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import math
 from collections import Counter, defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 import msgspec
 
 from service.cutting.pieces import BarAim, BarJob, BarStock
+from service.cutting.sources import Pattern
 
 
 class Step(msgspec.Struct, frozen=True, kw_only=True):
@@ -46,6 +47,9 @@ class BarClass(msgspec.Struct, frozen=True, kw_only=True):
         return cost, bought
 
 
+type Classes = tuple[BarClass, ...]
+
+
 class BarProblem(msgspec.Struct, frozen=True, kw_only=True):
     """Kinds by falling size, classes by falling capacity."""
 
@@ -59,6 +63,13 @@ class BarProblem(msgspec.Struct, frozen=True, kw_only=True):
     def pieces_count(self) -> int:
         """Number of pieces."""
         return sum(self.demands)
+
+
+def cost_of(classes: Classes, plan: Iterable[Pattern]) -> tuple[int, int]:
+    """Cost and number bought of a plan, bars taken cheapest first in each class."""
+    used = Counter(number for number, _ in plan)
+    pairs = [of.costs(used[number]) for number, of in enumerate(classes)]
+    return sum(cost for cost, _ in pairs), sum(bought for _, bought in pairs)
 
 
 def state_bars(job: BarJob) -> BarProblem:

@@ -1,4 +1,4 @@
-"""The search for bars: from below, composition by composition, until one can be cut.
+"""The search from below: composition by composition, until one can be cut. For bars, and for sheets with a list of sets.
 
 The relaxed cover gives a first weighting of the pieces. Compositions are listed from the least cost on; each is refused by a
 weighting (a new one is learnt with every refusal), or cut by rounding, or decided over the list of all patterns that it can
@@ -7,6 +7,7 @@ use. The first that can be cut has the least cost, and the fewest bars bought at
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
 import highspy
@@ -14,53 +15,60 @@ import numpy as np
 
 from service.cutting.bounds import bought_bound, cost_bound
 from service.cutting.compositions import Cut, Window, list_compositions, make_cut, refuse
-from service.cutting.cover import Bins, Cover, Pattern, Priced, Relaxed, fill, integer_duals, quiet_solver
-from service.cutting.first_fit import arrays, cost_of, exchange, first_fit
+from service.cutting.cover import Bins, Cover, Priced, Relaxed, integer_duals, quiet_solver
 from service.cutting.meter import Meter
 from service.cutting.packing import Packed, pack
 from service.cutting.patterns import Ints
-from service.cutting.plan import Method
-from service.cutting.problem import BarProblem, without
+from service.cutting.problem import Classes, cost_of
+from service.cutting.sources import Pattern
 
 _WINDOW_LIMIT: Final = 200_000  # compositions listed at once
 _FIRST_WINDOW: Final = 500  # the first window is a 500th of the bound wide, each next one twice the last
 _GUESSES: Final = 40  # compositions tried when there are too many to list
 
 
-class BarSearch:
+type Plan = tuple[Pattern, ...]
+type Complete = Callable[[Ints, list[int]], Plan | None]  # a greedy plan for what is left of the demand when bars are used up
+
+
+class Search:
     """One search. `plan` is the best so far, `low` the least (cost, number bought) that is not refused."""
 
-    def __init__(self, problem: BarProblem, meter: Meter) -> None:
-        """Start with the greedy plan."""
-        self.problem, self.meter = problem, meter
-        self.bins: Bins = arrays(problem)
-        self.cuts: list[Cut] = [make_cut(self.bins, self.bins.sizes)]
-        self.plan: tuple[Pattern, ...] | None = first_fit(problem)
-        self.method = Method.FIRST_FIT
+    def __init__(self, bins: Bins, classes: Classes, plan: Plan | None, meter: Meter) -> None:
+        """Start with a greedy plan, if there is one."""
+        self.bins, self.classes, self.plan, self.meter = bins, classes, plan, meter
+        self.cuts: list[Cut] = [make_cut(bins, bins.sizes)]
+        self.improved = False  # a plan was found that is better than the one to start with
         self.low = (0, 0)
         self.impossible = False  # there are too few copies
-        self.cover = Cover(self.bins, meter)  # asks for the shortfall of compositions; its patterns are everybody's pool
+        self.cover = Cover(bins, meter)  # asks for the shortfall of compositions; its patterns are everybody's pool
         self._open = False  # some composition was neither cut nor refused; `low` stays there
 
     @property
     def value(self) -> tuple[int, int]:
         """Cost and number bought of the best plan; more than any if there is none."""
-        return (1 << 62, 0) if self.plan is None else cost_of(self.problem, self.plan)
+        return (1 << 62, 0) if self.plan is None else cost_of(self.classes, self.plan)
 
     @property
     def done(self) -> bool:
         """Whether nothing cheaper, and nothing with fewer bars at that cost, is possible."""
         return self.plan is not None and self.low >= self.value
 
-    def run(self) -> None:
+    @property
+    def fewest(self) -> int:
+        """Least number bought at the plan's cost that is not refused."""
+        general = bought_bound(self.classes, self.cuts)
+        return max(general, self.low[1]) if self.low[0] == self.value[0] else general
+
+    def run(self, complete: Complete) -> None:
         """Search until done, impossible, or out of work."""
-        self._relax()
-        self._raise_low(cost_bound(self.problem, self.cuts), 0)
+        self._relax(complete)
+        self._raise_low(cost_bound(self.classes, self.cuts), 0)
         width = max(1, self.low[0] // _FIRST_WINDOW)
         start = self.low[0]
         while not (self.done or self.impossible or self.meter.is_over()):
             high = min(start + width, self.value[0])
-            window = list_compositions(self.problem.classes, self.cuts, start, high, _WINDOW_LIMIT)
+            window = list_compositions(self.classes, self.cuts, start, high, _WINDOW_LIMIT)
             if window is not None:
                 self._try_all(window)
                 start, width = high + 1, width * 2
@@ -71,10 +79,9 @@ class BarSearch:
                 self._guess()
                 return
 
-    def _relax(self) -> None:
+    def _relax(self, complete: Complete) -> None:
         """Solve the relaxed cover with prices; learn its weighting, its patterns and the plan that rounding down gives."""
-        problem = self.problem
-        steps = [(number, step) for number, of in enumerate(problem.classes) for step in of.steps]
+        steps = [(number, step) for number, of in enumerate(self.classes) for step in of.steps]
         priced = Priced(
             np.array([number for number, _ in steps], dtype=np.int64),
             np.array([float(step.cost_count) for _, step in steps]),
@@ -82,14 +89,14 @@ class BarSearch:
         )
         cover = Cover(self.bins, self.meter, priced)
         nothing = np.zeros(len(self.bins.sizes), dtype=np.int64)
-        cover.add_patterns((k, fill(nothing, self.bins, of.capacity_count)) for k, of in enumerate(problem.classes))
+        cover.add_patterns((k, self.bins.source.filled((k, nothing), self.bins.demands)) for k in range(len(self.classes)))
         cover.add_patterns(self.plan or ())
         relaxed = cover.converge(until_covered=False)
         self._learn(make_cut(self.bins, integer_duals(relaxed.cover_duals)[0]))
-        self._round_down(cover, relaxed)
+        self._round_down(cover, relaxed, complete)
         self.cover.add_patterns(zip(cover.classes, cover.counts, strict=True))
 
-    def _round_down(self, cover: Cover, relaxed: Relaxed) -> None:
+    def _round_down(self, cover: Cover, relaxed: Relaxed, complete: Complete) -> None:
         """Use every pattern as often as whole, and cut the rest greedily."""
         demands, taken = self.bins.demands.copy(), []
         for column in np.nonzero(relaxed.uses >= 1.0)[0].tolist():
@@ -98,14 +105,14 @@ class BarSearch:
                 if counts.any():
                     taken.append((cover.classes[column], counts))
                     demands -= counts
-        rest = first_fit(without(self.problem, demands, [number for number, _ in taken]))
+        rest = complete(demands, [number for number, _ in taken])
         if rest is not None:
-            self._offer(exchange(self.problem, (*taken, *rest)), Method.PATTERNS)
+            self._offer((*taken, *rest))
 
-    def _offer(self, plan: tuple[Pattern, ...], method: Method) -> None:
+    def _offer(self, plan: Plan) -> None:
         """Keep a plan if it is better than the best so far."""
-        if cost_of(self.problem, plan) < self.value:
-            self.plan, self.method = plan, method
+        if cost_of(self.classes, plan) < self.value:
+            self.plan, self.improved = plan, True
 
     def _learn(self, cut: Cut) -> None:
         """Keep a cut; the first one is the one that compositions are listed by."""
@@ -125,7 +132,7 @@ class BarSearch:
             self._open = True  # nothing more to learn from here
         else:
             self._raise_low(high + 1, 0)
-            everything = sum(of.costs(of.copies_count)[0] for of in self.problem.classes)
+            everything = sum(of.costs(of.copies_count)[0] for of in self.classes)
             self.impossible = self.plan is None and not self._open and high >= everything
 
     def _try_all(self, window: Window) -> None:
@@ -147,7 +154,7 @@ class BarSearch:
         if packed.cut is not None:
             self._learn(packed.cut)
         if packed.patterns is not None:
-            self._offer(packed.patterns, Method.PATTERNS)
+            self._offer(packed.patterns)
         return packed
 
     def _guess(self) -> None:
@@ -158,11 +165,11 @@ class BarSearch:
                 return
             if self._pack(bars).cut is None:
                 return
-            self._raise_low(cost_bound(self.problem, self.cuts[-1:]), 0)
+            self._raise_low(cost_bound(self.classes, self.cuts[-1:]), 0)
 
     def _cheapest(self) -> Ints | None:
         """Pick a composition of least cost, then least number bought, that no cut refuses. Its cost is no proof of anything."""
-        steps = [(number, step) for number, of in enumerate(self.problem.classes) for step in of.steps]
+        steps = [(number, step) for number, of in enumerate(self.classes) for step in of.steps]
         solver = quiet_solver()
         model = highspy.HighsLp()
         model.num_col_, model.num_row_ = len(steps), len(self.cuts)
@@ -185,11 +192,4 @@ class BarSearch:
         values = np.round(np.asarray(solver.getSolution().col_value)).astype(np.int64)
         if len(values) != len(steps):
             return None
-        return np.bincount(numbers, weights=values, minlength=len(self.problem.classes)).astype(np.int64)
-
-
-def bought_low(search: BarSearch) -> int:
-    """Least number bought at the plan's cost that is not refused."""
-    general = bought_bound(search.problem, search.cuts)
-    cost, bought = search.low
-    return max(general, bought) if cost == search.value[0] else general
+        return np.bincount(numbers, weights=values, minlength=len(self.classes)).astype(np.int64)

@@ -1,0 +1,135 @@
+"""The search for sheets: greedy plans, weightings from below, then ever harder searches until value and bound meet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+import numpy as np
+
+from service.cutting.bounds import bought_bound, cost_bound
+from service.cutting.compositions import Cut, list_compositions, make_cut
+from service.cutting.cover import Bins
+from service.cutting.meter import Meter
+from service.cutting.pieces import FirstCut
+from service.cutting.plan import Method
+from service.cutting.search import Search
+from service.cutting.sheet_bounds import sheet_cuts
+from service.cutting.sheet_greedy import Layout, greedy_plans, sheets_cost
+from service.cutting.sheet_packing import Way, ask_packing
+from service.cutting.sheet_problem import SheetProblem
+from service.cutting.sheet_sets import SetList
+
+_WINDOW_LIMIT: Final = 100_000
+_BOUND_CUTS: Final = 12  # weightings used for the costlier bounds
+_MOST_LISTED: Final = 40  # pieces of a job whose sets are listed
+_PLANS: Final = 24  # equally good plans kept, to choose the one with the best rest and the fewest stops from
+_TRIES: Final = ((Way.TREE, 128), (Way.KNAPSACKS, 128), (Way.TREE, 1024), (Way.KNAPSACKS, 1024), (Way.CORRECTION, 128))
+
+type Sheets = tuple[Layout, ...]
+
+
+class SheetSearch:
+    """One search. `plans` are the best so far, all of the same cost and number; `low` is the least that is not refused."""
+
+    def __init__(self, problem: SheetProblem, first_cut: FirstCut, meter: Meter, good: Callable[[Sheets], bool]) -> None:
+        """Start with the greedy plans and the bounds.
+
+        Args:
+            problem: the bare problem.
+            first_cut: which way first cuts must run.
+            meter: counts the work.
+            good: whether a plan can be sawn as the job asks.
+        """
+        self.problem, self.meter = problem, meter
+        self._first_cut, self._good = first_cut, good
+        self._bars = tuple(of.bars for of in problem.classes)
+        self.plans: list[Sheets] = []
+        self.method = Method.FIRST_FIT
+        self.cuts: list[Cut] = sheet_cuts(problem)
+        for plan in greedy_plans(problem):
+            self._offer(plan, Method.FIRST_FIT)
+        self.low = self._least()
+        meter.spend(2_000)
+
+    @property
+    def value(self) -> tuple[int, int]:
+        """Cost and number bought of the best plans; more than any if there is none."""
+        return sheets_cost(self.problem, self.plans[0]) if self.plans else (1 << 62, 0)
+
+    @property
+    def done(self) -> bool:
+        """Whether nothing cheaper, and nothing with fewer sheets at that cost, is possible."""
+        return bool(self.plans) and self.low >= self.value
+
+    @property
+    def fewest(self) -> int:
+        """Least number bought at the plan's cost that is not refused."""
+        general = bought_bound(self._bars, self.cuts)
+        return max(general, self.low[1]) if self.low[0] == self.value[0] else general
+
+    def run(self) -> None:
+        """Search until done or out of work."""
+        for place, (way, queue_count) in enumerate(_TRIES):
+            if self.done or self.meter.is_over():
+                return
+            self.ask(way, queue_count)
+            if place == 0 and not self.done:
+                self._list_sets()
+
+    def _offer(self, plan: Sheets | None, method: Method) -> None:
+        """Keep a plan that is better than the best so far, or beside it if it is as good."""
+        if plan is None or not self._good(plan) or (self.plans and sheets_cost(self.problem, plan) > self.value):
+            return
+        if not self.plans or sheets_cost(self.problem, plan) < self.value:
+            self.plans, self.method = [], method
+        if plan not in self.plans and len(self.plans) < _PLANS:
+            self.plans.append(plan)
+
+    def _least(self) -> tuple[int, int]:
+        """Find the cheapest composition that no weighting refuses."""
+        start = cost_bound(self._bars, self.cuts[:_BOUND_CUTS])
+        width = max(1, start // 100)
+        while start <= self.value[0]:
+            high = min(start + width, self.value[0])
+            window = list_compositions(self._bars, self.cuts, start, high, _WINDOW_LIMIT)
+            if window is None:
+                return (start, 0)
+            if len(window.costs):
+                return min((int(window.costs[0]), int(window.bought[0])), self.value)
+            start, width = high + 1, width * 2
+        return self.value
+
+    def ask(self, way: Way, queue_count: int) -> None:
+        """Ask packingsolver, and keep what is good of its answer."""
+        self._offer(ask_packing(self.problem, way, queue_count, self._first_cut, self.meter), Method.PACKING)
+
+    def _list_sets(self) -> None:
+        """List all sets that fit a sheet, if they are few, and search over them from below."""
+        pieces = sum(kind.demand_count for kind in self.problem.kinds)
+        if pieces > _MOST_LISTED or any(of.defects for of in self.problem.classes):
+            return
+        found = SetList(self.problem, self.meter)
+        if not found.complete:
+            return
+        sizes = np.array([kind.width_count * kind.height_count for kind in self.problem.kinds], dtype=np.int64)
+        demands = np.array([kind.demand_count for kind in self.problem.kinds], dtype=np.int64)
+        bins = Bins(sizes, demands, found.sets(self._first_cut))
+        search = Search(bins, self._bars, self._as_patterns(), self.meter)
+        search.cuts += [make_cut(bins, cut.values) for cut in self.cuts[:_BOUND_CUTS]]
+        search.run(lambda _demands, _used: None)
+        if search.improved and search.plan is not None:
+            layouts = [found.layout(number, tuple(counts.tolist()), self._first_cut) for number, counts in search.plan]
+            self._offer(tuple(layouts), Method.GUILLOTINE)
+        self.low = min(max(self.low, search.low), self.value)
+        self.cuts += search.cuts
+
+    def _as_patterns(self) -> tuple[tuple[int, np.ndarray[tuple[int], np.dtype[np.int64]]], ...] | None:
+        """Give the best plan as counts of kinds on each sheet."""
+        if not self.plans:
+            return None
+        kinds = len(self.problem.kinds)
+        return tuple(
+            (layout.number, np.bincount([piece.kind for piece in layout.pieces], minlength=kinds).astype(np.int64))
+            for layout in self.plans[0]
+        )

@@ -1,0 +1,242 @@
+"""An independent check of a sheet plan against its job. It shares no code with the planners and trusts no field."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from itertools import combinations, pairwise
+
+from service.cutting.pieces import FirstCut, SheetJob
+from service.cutting.plan import Direction, PartKind, SheetGroup, SheetPart, SheetPlan
+
+type _Box = tuple[int, int, int, int]  # x, y, width, height
+
+
+def mistakes_in_sheets(job: SheetJob, plan: SheetPlan) -> tuple[str, ...]:
+    """Find everything that is wrong with a plan; nothing is found in a right one."""
+    return (
+        *(text for group in plan.groups for text in _on_sheet(job, group)),
+        *(text for group in plan.groups for text in _tree(job, group)),
+        *(text for group in plan.groups for text in _steps(job, group)),
+        *_pieces(job, plan),
+        *_stock(job, plan),
+        *_sums(plan),
+        *_proof(plan),
+    )
+
+
+def _on_sheet(job: SheetJob, group: SheetGroup) -> Iterator[str]:
+    """Pieces lie inside the trims, a kerf apart, off the defects."""
+    where = f"{group.name}:"
+    if group.sheets_count < 1 or len(group.labels) != group.sheets_count or any(len(row) != len(group.pieces) for row in group.labels):
+        yield f"{where} labels do not match the sheets"
+    if not group.pieces:
+        yield f"{where} a sheet without pieces"
+    trim = job.edge_trim_tenth_mm
+    boxes = [(p.x_tenth_mm, p.y_tenth_mm, p.width_tenth_mm, p.height_tenth_mm) for p in group.pieces]
+    for x, y, width, height in boxes:
+        if width < 1 or height < 1 or min(x, y) < trim or x + width > group.width_tenth_mm - trim or y + height > group.height_tenth_mm - trim:
+            yield f"{where} a piece at {x}, {y} reaches into the trims"
+        for d in group.defects:
+            if _touch((x, y, width, height), (d.x_tenth_mm, d.y_tenth_mm, d.width_tenth_mm, d.height_tenth_mm), 0):
+                yield f"{where} a piece at {x}, {y} lies on a defect"
+    for one, other in combinations(boxes, 2):
+        if _touch(one, other, job.kerf_tenth_mm):
+            yield f"{where} pieces at {one[:2]} and {other[:2]} overlap, or there is no room for the saw"
+
+
+def _touch(one: _Box, other: _Box, gap: int) -> bool:
+    across = one[0] < other[0] + other[2] + gap and other[0] < one[0] + one[2] + gap
+    return across and one[1] < other[1] + other[3] + gap and other[1] < one[1] + one[3] + gap
+
+
+def _tree(job: SheetJob, group: SheetGroup) -> Iterator[str]:
+    """The parts are a cut tree: every part is sawn along one direction into strips a kerf apart; its leaves are the pieces."""
+    where = f"{group.name}:"
+    children: defaultdict[str, list[SheetPart]] = defaultdict(list)
+    for part in group.parts:
+        children[part.parent].append(part)
+    names = [part.name for part in group.parts]
+    if len(set(names)) != len(names) or [part.name for part in children[""]] != ["S"] or any(p.parent not in {"", *names} for p in group.parts):
+        yield f"{where} the parts are not a tree"
+        return
+    whole = children[""][0]
+    if _box(whole) != (0, 0, group.width_tenth_mm, group.height_tenth_mm):
+        yield f"{where} the tree does not start with the sheet"
+    for part in group.parts:
+        if part.name == "S" and job.edge_trim_tenth_mm:
+            yield from _trimmed(job, group, children["S"])
+        elif children[part.name]:
+            yield from _strips(job, group, part, children[part.name])
+        yield from _leaf(job, group, part, whole_has=bool(children[part.name]))
+    leaves = Counter((p.name, *_box(p)) for p in group.parts if p.kind is PartKind.PIECE)
+    placed = Counter((p.part, p.x_tenth_mm, p.y_tenth_mm, p.width_tenth_mm, p.height_tenth_mm) for p in group.pieces)
+    if leaves != placed:
+        yield f"{where} the leaves of the tree are not the pieces"
+    yield from _first_cut(job, group, children)
+
+
+def _box(part: SheetPart) -> _Box:
+    return part.x_tenth_mm, part.y_tenth_mm, part.width_tenth_mm, part.height_tenth_mm
+
+
+def _trimmed(job: SheetJob, group: SheetGroup, parts: list[SheetPart]) -> Iterator[str]:
+    trim = job.edge_trim_tenth_mm
+    if [_box(part) for part in parts] != [(trim, trim, group.width_tenth_mm - 2 * trim, group.height_tenth_mm - 2 * trim)]:
+        yield f"{group.name}: the trimmed sheet is wrong"
+
+
+def _strips(job: SheetJob, group: SheetGroup, part: SheetPart, strips: list[SheetPart]) -> Iterator[str]:
+    """Strips run through the whole part one way and follow each other a kerf apart the other way."""
+    if not (_follow(job, _box(part), [_box(s) for s in strips]) or _follow(job, _flip(_box(part)), [_flip(_box(s)) for s in strips])):
+        yield f"{group.name}: {part.name} cannot be sawn into its strips"
+
+
+def _flip(box: _Box) -> _Box:
+    x, y, width, height = box
+    return y, x, height, width
+
+
+def _follow(job: SheetJob, room: _Box, strips: list[_Box]) -> bool:
+    """Tell whether strips stand side by side along x in a room, each over its full height."""
+    x, y, width, height = room
+    through = all(strip[1] == y and strip[3] == height and strip[2] > 0 for strip in strips)
+    apart = all(after[0] - before[0] - before[2] >= job.kerf_tenth_mm for before, after in pairwise(strips))
+    return through and apart and strips[0][0] >= x and strips[-1][0] + strips[-1][2] <= x + width
+
+
+def _leaf(job: SheetJob, group: SheetGroup, part: SheetPart, *, whole_has: bool) -> Iterator[str]:
+    """Inner parts are parts, leaves are pieces or rests, and a rest is kept by the rule."""
+    inner = {PartKind.SHEET, PartKind.PART}
+    if whole_has != (part.kind in inner):
+        yield f"{group.name}: {part.name} is called {part.kind}"
+    sides = sorted((part.width_tenth_mm, part.height_tenth_mm))
+    least = sorted((job.least_offcut_width_tenth_mm, job.least_offcut_height_tenth_mm))
+    large = sides[0] > 0 and sides[0] >= least[0] and sides[1] >= least[1]
+    if part.kind in {PartKind.LEFTOVER, PartKind.WASTE} and large != (part.kind is PartKind.LEFTOVER):
+        yield f"{group.name}: {part.name} is kept or thrown away against the rule"
+
+
+def _first_cut(job: SheetJob, group: SheetGroup, children: dict[str, list[SheetPart]]) -> Iterator[str]:
+    """The first cut after trimming runs the way it must."""
+    room = group.parts[1 if job.edge_trim_tenth_mm else 0]
+    strips = children.get(room.name, [])
+    wanted = {FirstCut.RIP: Direction.RIP, FirstCut.CROSS: Direction.CROSS}.get(job.first_cut)
+    if wanted and strips:
+        across = all(s.width_tenth_mm == room.width_tenth_mm for s in strips)
+        up = all(s.height_tenth_mm == room.height_tenth_mm for s in strips)
+        if not (across if wanted is Direction.RIP else up):
+            yield f"{group.name}: the first cut runs the wrong way"
+
+
+def _steps(job: SheetJob, group: SheetGroup) -> Iterator[str]:
+    """Steps cut only parts that exist by then, at stops that fit what falls off, and make every part."""
+    by_name = {part.name: part for part in group.parts}
+    there, made = {"S"}, set()
+    for number, step in enumerate(group.steps):
+        if any(name not in there for name in step.parts) or any(name not in by_name for name in step.yields):
+            yield f"{group.name}: step {number + 1} cuts or yields a part that is not there"
+            continue
+        if not step.trim and step.cuts_count != len(step.yields):
+            yield f"{group.name}: step {number + 1} counts its cuts wrongly"
+        for name in step.yields:
+            part = by_name[name]
+            size = part.height_tenth_mm if step.direction is Direction.RIP else part.width_tenth_mm
+            if part.parent not in step.parts or (size != step.stop_tenth_mm and not step.trim):
+                yield f"{group.name}: step {number + 1} does not give {name}"
+        made |= set(step.yields)
+        there |= {p.name for p in group.parts if p.name in made or p.parent in step.parts}
+    trims = [step for step in group.steps if step.trim]
+    if len(trims) != (2 if job.edge_trim_tenth_mm else 0) or any(s.stop_tenth_mm != job.edge_trim_tenth_mm or s.cuts_count != 2 for s in trims):  # noqa: PLR2004
+        yield f"{group.name}: the trimming cuts are wrong"
+    lone = {p.name for p in group.parts if p.parent and p.name not in made and p.kind is PartKind.PART}
+    if any(not _comes_last(by_name[name], group) for name in lone):
+        yield f"{group.name}: a part is never cut off"
+
+
+def _comes_last(part: SheetPart, group: SheetGroup) -> bool:
+    """Tell whether a part is what remains after the last cut of its parent."""
+    return [p.name for p in group.parts if p.parent == part.parent][-1] == part.name
+
+
+def _pieces(job: SheetJob, plan: SheetPlan) -> Iterator[str]:
+    """Every piece is there exactly once, turned only if it may be."""
+    wanted: Counter[tuple[str, int, int, bool]] = Counter()
+    for piece in job.pieces:
+        wanted[piece.label, piece.width_tenth_mm, piece.height_tenth_mm, piece.after_measure] += piece.pieces_count
+    turnable = {(p.label, p.width_tenth_mm, p.height_tenth_mm) for p in job.pieces if p.rotatable}
+    placed: Counter[tuple[str, int, int, bool]] = Counter()
+    for group in plan.groups:
+        for label, at in ((label, at) for row in group.labels for label, at in zip(row, group.pieces, strict=False)):
+            size = (at.width_tenth_mm, at.height_tenth_mm)
+            size = size[::-1] if at.rotated else size
+            placed[label, *size, at.after_measure] += 1
+            if at.rotated and (label, *size) not in turnable:
+                yield f"{group.name}: {label} is turned against its grain"
+    for key in (wanted - placed).keys():
+        yield f"missing: {key}"
+    for key in (placed - wanted).keys():
+        yield f"not asked for: {key}"
+
+
+def _stock(job: SheetJob, plan: SheetPlan) -> Iterator[str]:
+    """What is taken is on offer, in so many copies, and is listed."""
+    offered: defaultdict[tuple[object, ...], float] = defaultdict(float)
+    for s in job.stock:
+        copies = float("inf") if s.copies_count is None else s.copies_count
+        offered[s.code, s.width_tenth_mm, s.height_tenth_mm, s.cost_minor, s.offcut, s.defects] += copies
+    taken: Counter[tuple[object, ...]] = Counter()
+    listed: Counter[tuple[str, int, bool]] = Counter()
+    for g in plan.groups:
+        taken[g.code, g.width_tenth_mm, g.height_tenth_mm, g.cost_each_minor, g.offcut, g.defects] += g.sheets_count
+        listed[g.code, g.cost_each_minor, g.offcut] += g.sheets_count
+    for key, count in taken.items():
+        if count > offered.get(key, 0):
+            yield f"{count} sheets of {key} are more than there are"
+    if listed != Counter({(line.code, line.cost_each_minor, line.offcut): line.taken_count for line in plan.stock}):
+        yield "the list of stock to take is wrong"
+
+
+def _area(items: Iterator[tuple[int, int, int]]) -> float:
+    """Sum of count, width and height, in square millimetres."""
+    return sum(count * width * height for count, width, height in items) / 100
+
+
+def _sums(plan: SheetPlan) -> Iterator[str]:
+    """Totals are the sums of their parts, and the leftovers are the parts that are kept."""
+    groups = plan.groups
+    stock = _area((g.sheets_count, g.width_tenth_mm, g.height_tenth_mm) for g in groups)
+    pieces = _area((g.sheets_count, p.width_tenth_mm, p.height_tenth_mm) for g in groups for p in g.pieces)
+    rests = [(g, p) for g in groups for p in g.parts if p.kind is PartKind.LEFTOVER]
+    kept = _area((g.sheets_count, p.width_tenth_mm, p.height_tenth_mm) for g, p in rests)
+    if (plan.stock_area_mm2, plan.pieces_area_mm2, plan.kept_area_mm2) != (stock, pieces, kept):
+        yield "an area is wrong"
+    if abs(stock - pieces - kept - plan.lost_area_mm2) > 0.005 or plan.lost_area_mm2 < 0:  # noqa: PLR2004 - half a hundredth
+        yield "pieces, leftovers and what is lost do not add up to the stock"
+    if plan.cost_minor != sum(g.sheets_count * g.cost_each_minor for g in groups) or plan.sheets_count != sum(g.sheets_count for g in groups):
+        yield "cost or number of sheets is wrong"
+    stated = Counter((r.of, r.leftovers_count, r.width_tenth_mm, r.height_tenth_mm) for r in plan.leftovers)
+    if stated != Counter((g.name, g.sheets_count, p.width_tenth_mm, p.height_tenth_mm) for g, p in rests):
+        yield "the list of leftovers is wrong"
+
+
+def _proof(plan: SheetPlan) -> Iterator[str]:
+    """No bound lies above the plan's value, and proven means that they are equal."""
+    proof = plan.proof
+    bought = [group for group in plan.groups if not group.offcut]
+    count = sum(group.sheets_count for group in bought)
+    cost, bound = plan.cost_minor, proof.cost_bound_minor
+    if (proof.cost_minor, proof.bought_count, proof.bought_length_tenth_mm, proof.length_bound_tenth_mm) != (cost, count, 0, 0):
+        yield "the values that the proof speaks of are not the plan's"
+    if bound > cost or proof.bought_bound_count > count:
+        yield "a bound lies above the value"
+    if proof.first_proven != (cost == bound) or proof.bought_proven != (proof.first_proven and proof.bought_bound_count == count):
+        yield "proven does not mean that value and bound are equal"
+    if proof.gap_ratio != (0.0 if cost == bound else (cost - bound) / cost):
+        yield "the gap is wrong"
+    kept = [(p.width_tenth_mm * p.height_tenth_mm, max(p.width_tenth_mm, p.height_tenth_mm))
+            for g in bought for p in g.parts if p.kind is PartKind.LEFTOVER]  # fmt: skip
+    if proof.leftover_tenth_mm != max(kept, default=(0, 0))[1]:
+        yield "the longest leftover is wrong"
+    if proof.leftover_proven and not proof.bought_proven:
+        yield "a later aim is proven before an earlier one"
