@@ -2,7 +2,21 @@
 
 from service.brief.deal import Deal
 from service.brief.job import Assumption, Board, Doubt, Job, ScreenGaps, Timber, TimberStock
+from service.brief.provenance import provenance_of
 from service.brief.resolve import resolve, supply_of
-from service.brief.room_facts import provenance_of
+from service.brief.sizes import least_upstand
 
-__all__ = ["Assumption", "Board", "Deal", "Doubt", "Job", "ScreenGaps", "Timber", "TimberStock", "provenance_of", "resolve", "supply_of"]
+__all__ = [
+    "Assumption",
+    "Board",
+    "Deal",
+    "Doubt",
+    "Job",
+    "ScreenGaps",
+    "Timber",
+    "TimberStock",
+    "least_upstand",
+    "provenance_of",
+    "resolve",
+    "supply_of",
+]

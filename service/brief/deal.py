@@ -23,6 +23,7 @@ from service.survey.terms import (
 if TYPE_CHECKING:
     from service.brief.notes import Notes
     from service.catalogue import Account, Catalogue
+    from service.survey import SurveyRequest
     from service.units import Money
 
 TERMS = "/terms"
@@ -66,56 +67,67 @@ class Deal(msgspec.Struct, frozen=True, kw_only=True):
     customer: Party | None
 
 
-def resolve_deal(terms: Terms, catalogue: Catalogue, today: str, notes: Notes) -> Deal:
+def resolve_deal(request: SurveyRequest, catalogue: Catalogue, today: str, notes: Notes) -> Deal:
     """Fill the terms from the account; contradictions go into the notes.
 
     Args:
-        terms: as sent.
+        request: terms as sent, and what parking costs at the site.
         catalogue: whose account settings fill what is left out.
         today: RFC 3339 full-date taken when `terms.date` is absent.
         notes: takes assumptions and faults.
     """
-    account = catalogue.account
+    terms, account = request.terms or Terms(), catalogue.account
+    parking = request.survey.site.parking_cost if request.survey.site else None
     tax = terms.tax or Tax(rounding=TaxRounding(account.tax_rounding))
     _check(terms, tax, catalogue, notes)
-    by_margin = terms.mark_up_ratio is None
-    house = account.margin_ratio
+    _check_amounts(terms, parking, account, notes)
+    supplied = _supplied(terms, notes)
     return Deal(
         date=notes.choose(f"{TERMS}/date", terms.date, today, "prices, tax and validity are those of this day"),
         currency=account.currency,
         scope=notes.choose(f"{TERMS}/scope", terms.scope, Scope.SUPPLY_AND_FIT, "a kit or supply only costs less: no labour"),
-        appliance_supplied_by=notes.choose(
-            f"{TERMS}/appliance_supplied_by", terms.appliance_supplied_by, SuppliedBy.SHOP, "the fire is part of the price"
-        ),
-        screen_supplied_by=notes.choose(
-            f"{TERMS}/screen_supplied_by", terms.screen_supplied_by, SuppliedBy.CUSTOMER, "the screen is not part of the price"
-        ),
-        bracket_supplied_by=notes.choose(
-            f"{TERMS}/bracket_supplied_by", terms.bracket_supplied_by, SuppliedBy.SHOP, "the screen bracket is part of the price"
-        ),
+        appliance_supplied_by=supplied[0],
+        screen_supplied_by=supplied[1],
+        bracket_supplied_by=supplied[2],
         crew_count=notes.choose(f"{TERMS}/crew_count", terms.crew_count, account.crew_count, "people on site"),
         visit_days_count=terms.visit_days_count,
         travel_per_day_minor=_minor(terms.travel_per_day, account, account.travel_per_day_minor),
-        overhead_ratio=account.overhead_ratio if terms.overhead_ratio is None else terms.overhead_ratio,
-        by_margin=by_margin,
-        profit_ratio=(house if terms.margin_ratio is None else terms.margin_ratio) if by_margin else (terms.mark_up_ratio or 0.0),
+        overhead_ratio=_or_house(terms.overhead_ratio, account.overhead_ratio),
+        by_margin=terms.mark_up_ratio is None,
+        profit_ratio=_or_house(terms.margin_ratio, account.margin_ratio) if terms.mark_up_ratio is None else terms.mark_up_ratio,
         discount_ratio=terms.discount_ratio or 0.0,
         tax_kind=tax.kind,
         tax_rounding=tax.rounding,
         tax_ratio={TaxKind.STANDARD: account.tax_standard_ratio, TaxKind.REDUCED: account.tax_reduced_ratio}.get(tax.kind, 0.0),
         round_up_to_minor=_minor(terms.round_up_to, account, 0),
         packs_charged=terms.packs_charged or PacksCharged(account.packs_charged),
-        provisional_sums=tuple(
-            Sum(name=item.name, amount_minor=_minor(item.amount, account, 0)) for item in terms.provisional_sums or ()
-        ),
+        provisional_sums=_sums(terms, account),
         validity_days=terms.validity_days or account.validity_days,
-        deposit_ratio=account.deposit_ratio if terms.deposit_ratio is None else terms.deposit_ratio,
-        parking_minor=0,
+        deposit_ratio=_or_house(terms.deposit_ratio, account.deposit_ratio),
+        parking_minor=_minor(parking, account, 0),
         locale=terms.locale or "en-GB",
         reference=terms.reference or "",
         seller=terms.seller,
         customer=terms.customer,
     )
+
+
+def _supplied(terms: Terms, notes: Notes) -> tuple[SuppliedBy, SuppliedBy, SuppliedBy]:
+    """Who brings the fire, the screen and its bracket."""
+    shop, customer = SuppliedBy.SHOP, SuppliedBy.CUSTOMER
+    return (
+        notes.choose(f"{TERMS}/appliance_supplied_by", terms.appliance_supplied_by, shop, "the fire is part of the price"),
+        notes.choose(f"{TERMS}/screen_supplied_by", terms.screen_supplied_by, customer, "the screen is not part of the price"),
+        notes.choose(f"{TERMS}/bracket_supplied_by", terms.bracket_supplied_by, shop, "the screen bracket is part of the price"),
+    )
+
+
+def _or_house(given_ratio: float | None, house_ratio: float) -> float:
+    return house_ratio if given_ratio is None else given_ratio
+
+
+def _sums(terms: Terms, account: Account) -> tuple[Sum, ...]:
+    return tuple(Sum(name=one.name, amount_minor=_minor(one.amount, account, 0)) for one in terms.provisional_sums or ())
 
 
 def is_day(text: str) -> bool:
@@ -140,42 +152,52 @@ def _check(terms: Terms, tax: Tax, catalogue: Catalogue, notes: Notes) -> None:
     if terms.margin_ratio is not None and terms.mark_up_ratio is not None:
         notes.contradict(
             (f"{TERMS}/margin_ratio", f"{TERMS}/mark_up_ratio"),
-            "both a margin on price and a mark-up on cost are given",
-            "send one of them: 25 percent mark-up is 20 percent margin",
+            detail="both a margin on price and a mark-up on cost are given",
+            remedy="send one of them: 25 percent mark-up is 20 percent margin",
         )
     if terms.date is not None and not is_day(terms.date):
-        notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{TERMS}/date", f"{terms.date} is no day of the calendar", "send a day that exists")
-    if terms.price_book is not None and terms.price_book != catalogue.price_book:
-        notes.refuse(Reason.UNKNOWN_MODEL, f"{TERMS}/price_book", f"there is no price book {terms.price_book!r}", f"leave it out or send {catalogue.price_book!r}")
-    if terms.catalogue_revision is not None and terms.catalogue_revision != catalogue.revision:
-        notes.refuse(
-            Reason.UNKNOWN_MODEL,
-            f"{TERMS}/catalogue_revision",
-            f"revision {terms.catalogue_revision!r} is not held",
-            f"leave it out or send {catalogue.revision!r}",
-        )
+        detail = f"{terms.date} is no day of the calendar"
+        notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{TERMS}/date", detail=detail, remedy="send a day that exists")
+    named = (
+        ("price_book", terms.price_book, catalogue.price_book, "there is no price book"),
+        ("catalogue_revision", terms.catalogue_revision, catalogue.revision, "there is held no revision"),
+    )
+    for field, sent, held, lacks in named:
+        if sent is not None and sent != held:
+            remedy = f"leave it out or send {held!r}"
+            notes.refuse(Reason.UNKNOWN_MODEL, f"{TERMS}/{field}", detail=f"{lacks} {sent!r}", remedy=remedy)
     if tax.kind in {TaxKind.REDUCED, TaxKind.ZERO, TaxKind.REVERSE_CHARGE} and not tax.evidence:
         notes.contradict(
-            (f"{TERMS}/tax/kind", f"{TERMS}/tax/evidence"), f"tax {tax.kind.value} needs its evidence", "name the evidence, or send kind standard"
+            (f"{TERMS}/tax/kind", f"{TERMS}/tax/evidence"),
+            detail=f"tax {tax.kind.value} needs its evidence",
+            remedy="name the evidence, or send kind standard",
         )
-    for pointer, money in _amounts(terms):
-        _check_money(pointer, money, catalogue.account.currency, notes)
 
 
-def _amounts(terms: Terms) -> list[tuple[str, Money]]:
-    named = [(f"{TERMS}/travel_per_day", terms.travel_per_day), (f"{TERMS}/round_up_to", terms.round_up_to)]
-    named += [(f"{TERMS}/provisional_sums/{index}/amount", item.amount) for index, item in enumerate(terms.provisional_sums or ())]
-    return [(pointer, money) for pointer, money in named if money is not None]
+def _check_amounts(terms: Terms, parking: Money | None, account: Account, notes: Notes) -> None:
+    named = [
+        (f"{TERMS}/travel_per_day", terms.travel_per_day),
+        (f"{TERMS}/round_up_to", terms.round_up_to),
+        ("/survey/site/parking_cost", parking),
+    ]
+    sums = enumerate(terms.provisional_sums or ())
+    named += [(f"{TERMS}/provisional_sums/{index}/amount", item.amount) for index, item in sums]
+    for pointer, money in named:
+        if money is not None:
+            _check_money(pointer, money, account.currency, notes)
 
 
 def _check_money(pointer: str, money: Money, currency: str, notes: Notes) -> None:
     if money.currency != currency:
-        notes.contradict((f"{pointer}/currency",), f"{money.currency} where the price book is in {currency}", f"send an amount in {currency}")
+        detail = f"{money.currency} where the price book is in {currency}"
+        notes.contradict((f"{pointer}/currency",), detail=detail, remedy=f"send an amount in {currency}")
         return
     try:
         minor = to_minor(money.amount, money.currency)
     except ValueError as error:
-        notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{pointer}/amount", str(error), "send at most the decimals of the currency")
+        remedy = "send at most the decimals of the currency"
+        notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{pointer}/amount", detail=str(error), remedy=remedy)
         return
     if minor < 0:
-        notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{pointer}/amount", f"{money.amount} is negative", "send 0 or more; a discount has its own field")
+        remedy = "send 0 or more; a discount has its own field"
+        notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{pointer}/amount", detail=f"{money.amount} is negative", remedy=remedy)

@@ -1,13 +1,14 @@
-"""Contradictions between fields of a survey, all of them at once (`knowledge/survey.md`, sections 3 to 15)."""
+"""Contradictions and impossible values of a survey, all of them at once (`knowledge/survey.md`, sections 3 to 15)."""
 
 from __future__ import annotations
 
+import datetime
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from service.brief.deal import is_day
+from service.brief.provenance import check_provenance
 from service.errors import Reason
-from service.survey.room import ObstacleKind
 from service.survey.wishes import OpenEnds
 
 if TYPE_CHECKING:
@@ -17,141 +18,132 @@ if TYPE_CHECKING:
 
 ROOM, WALL, CEILING, FLOOR = "/survey/room", "/survey/wall", "/survey/ceiling", "/survey/floor"
 BRIEF, SERVICES, SITE = "/survey/brief", "/survey/services", "/survey/site"
+CAUTION_LETTERS = "HESBVWM"  # sections of cautions.md
+# Limits: survey.md, sections 3 to 6, 9 and 15; common practice, no source.
 SAME_PLACE_MM = 10.0
+USUAL_PITCH_MM = (300.0, 650.0)
 FALL_AGREES_MM = 3.0
-CAUTION_LETTERS = "HESBVWM"
-CLEAR_BESIDE_MM = 50.0
+GREATEST_FALL_MM = 60.0
+DOUBTFUL_FALL_MM = 25.0
+FLAT_SPREAD_MM = 15.0
+DOUBTFUL_SPREAD_MM = 60.0
+SLOPING_SPREAD_MM = 150.0
+SURVEY_HOLDS_DAYS = 90
 
 
 def check_open_ends(wanted: OpenEnds | None, appliance: Appliance, notes: Notes) -> OpenEnds:
     """The open ends of the breast; a wish that the fire cannot follow is a contradiction."""
-    count = appliance.open_ends_count
-    if count == 0:
-        allowed: tuple[OpenEnds, ...] = (OpenEnds.NONE,)
-    elif count == 1:
-        allowed = {"left": (OpenEnds.LEFT,), "right": (OpenEnds.RIGHT,)}.get(appliance.open_end or "either", (OpenEnds.RIGHT, OpenEnds.LEFT))
-    else:
-        allowed = (OpenEnds.BOTH,)
-    if wanted is None:
-        return allowed[0] if len(allowed) == 1 else notes.choose(f"{BRIEF}/open_ends", None, allowed[0], "which end shows glass")
-    if wanted not in allowed:
+    allowed = _allowed_ends(appliance)
+    if wanted is None and len(allowed) > 1:
+        return notes.choose(f"{BRIEF}/open_ends", None, allowed[0], "which end shows glass")
+    if wanted is not None and wanted not in allowed:
         notes.contradict(
             (f"{BRIEF}/open_ends", f"{BRIEF}/appliance"),
-            f"open_ends {wanted.value}, but this fire shows glass at {count} ends",
-            f"send {' or '.join(end.value for end in allowed)}, or another fire",
+            detail=f"open_ends {wanted.value}, but this fire shows glass at {appliance.open_ends_count} ends",
+            remedy=f"send {' or '.join(end.value for end in allowed)}, or another fire",
         )
-        return allowed[0]
-    return wanted
+    return wanted if wanted in allowed else allowed[0]
+
+
+def _allowed_ends(appliance: Appliance) -> tuple[OpenEnds, ...]:
+    if appliance.open_ends_count == 1:
+        one = {"left": (OpenEnds.LEFT,), "right": (OpenEnds.RIGHT,)}
+        return one.get(appliance.open_end or "either", (OpenEnds.RIGHT, OpenEnds.LEFT))
+    return (OpenEnds.BOTH,) if appliance.open_ends_count else (OpenEnds.NONE,)
 
 
 def check_survey(survey: Survey, today: str, notes: Notes) -> None:
     """Contradictions and impossible values that need no design."""
-    _check_positions(survey, notes)
+    _check_studs(survey, notes)
+    _check_joists(survey, notes)
     _check_levels(survey, notes)
     _check_slope(survey, notes)
-    _check_obstacles(survey, notes)
+    _check_rectangles(survey, notes)
     _check_dates(survey, today, notes)
-    _check_provenance(survey, notes)
+    check_provenance(survey, notes)
 
 
-def check_place(width_mm: float, depth_mm: float, survey: Survey, notes: Notes) -> None:
-    """The breast against the wall's ends, door swings and radiators, once its width is known."""
-    room = survey.room
-    length_mm = room.wall_length_mm if room else None
-    centre_mm = room.breast_centre_from_left_mm if room else None
-    if length_mm is not None:
-        middle_mm = length_mm / 2 if centre_mm is None else centre_mm
-        left_mm, right_mm = middle_mm - width_mm / 2, length_mm - middle_mm - width_mm / 2
-        if min(left_mm, right_mm) < 0:
-            notes.contradict(
-                (f"{ROOM}/breast_centre_from_left_mm", f"{ROOM}/wall_length_mm", f"{BRIEF}/breast_width_mm"),
-                f"a breast {width_mm:g} wide about {middle_mm:g} ends beyond a wall {length_mm:g} long",
-                "move the centre, or make the breast narrower",
-            )
-        elif min(left_mm, right_mm) == 0:
-            notes.by_hand.append("a breast against a side wall is not laid out yet: quote this by hand")
-        elif width_mm + 2 * CLEAR_BESIDE_MM > length_mm:
-            notes.contradict(
-                (f"{ROOM}/wall_length_mm", f"{BRIEF}/breast_width_mm"),
-                f"a breast {width_mm:g} wide leaves less than {CLEAR_BESIDE_MM:g} beside it on a wall {length_mm:g} long",
-                "make the breast narrower",
-            )
-        else:
-            _doubt_corners(left_mm, right_mm, notes)
-    if centre_mm is not None:
-        _check_hits(centre_mm - width_mm / 2, centre_mm + width_mm / 2, depth_mm, survey, notes)
-
-
-def _doubt_corners(left_mm: float, right_mm: float, notes: Notes) -> None:
-    for side, gap_mm in (("left", left_mm), ("right", right_mm)):
-        if 0 < gap_mm < 300:
-            notes.doubt(f"{ROOM}/breast_centre_from_left_mm", round(gap_mm, 1), f"{gap_mm:g} beside the breast at the {side} is hard to paint and clean")
-
-
-def _check_hits(x0_mm: float, x1_mm: float, depth_mm: float, survey: Survey, notes: Notes) -> None:
-    for index, obstacle in enumerate((survey.room.obstacles if survey.room else None) or ()):
-        if obstacle.kind is ObstacleKind.DOOR_SWING and obstacle.x0_mm < x1_mm and obstacle.x1_mm > x0_mm and obstacle.reach_mm > 0:
-            notes.contradict(
-                (f"{ROOM}/obstacles/{index}", f"{BRIEF}/breast_depth_mm"),
-                f"the breast, {depth_mm:g} deep, stands in the swing of a door",
-                "move the breast, or hang the door the other way",
-            )
-        elif obstacle.kind is ObstacleKind.DOOR and obstacle.x0_mm < x1_mm and obstacle.x1_mm > x0_mm:
-            notes.contradict((f"{ROOM}/obstacles/{index}", f"{BRIEF}/breast_width_mm"), "the breast covers a door", "move the breast")
-    for index, radiator in enumerate((survey.services.radiators if survey.services else None) or ()):
-        if radiator.x0_mm < x1_mm and radiator.x1_mm > x0_mm:
-            notes.contradict(
-                (f"{SERVICES}/radiators/{index}", f"{BRIEF}/breast_width_mm"), "a radiator would stand behind the breast", "move the radiator first, or the breast"
-            )
-
-
-def _check_positions(survey: Survey, notes: Notes) -> None:
-    lists = (
-        (f"{WALL}/stud_positions_mm", survey.wall.stud_positions_mm if survey.wall else None),
-        (f"{CEILING}/joist_positions_mm", survey.ceiling.joist_positions_mm if survey.ceiling else None),
-    )
+def _check_studs(survey: Survey, notes: Notes) -> None:
+    pointer, positions_mm = f"{WALL}/stud_positions_mm", (survey.wall.stud_positions_mm if survey.wall else None) or ()
     length_mm = survey.room.wall_length_mm if survey.room else None
-    for pointer, positions in lists:
-        for first, second in pairwise(sorted(positions or ())):
-            if second - first < SAME_PLACE_MM:
-                notes.contradict((pointer,), f"{first:g} and {second:g} are the same place", "name each position once")
-            elif not 300 <= second - first <= 650:
-                notes.doubt(pointer, second - first, f"a pitch of {second - first:g} is outside the usual 300 to 650")
-        for position in positions or () if pointer.startswith(WALL) else ():
-            if length_mm is not None and position > length_mm:
-                notes.contradict((pointer, f"{ROOM}/wall_length_mm"), f"a stud at {position:g} lies beyond a wall {length_mm:g} long", "measure from the left end of the wall")
+    _check_pitch(pointer, positions_mm, notes)
+    for position_mm in positions_mm:
+        if length_mm is not None and position_mm > length_mm:
+            notes.contradict(
+                (pointer, f"{ROOM}/wall_length_mm"),
+                detail=f"a stud at {position_mm:g} lies beyond a wall {length_mm:g} long",
+                remedy="measure from the left end of the wall",
+            )
+
+
+def _check_joists(survey: Survey, notes: Notes) -> None:
+    positions_mm = (survey.ceiling.joist_positions_mm if survey.ceiling else None) or ()
+    _check_pitch(f"{CEILING}/joist_positions_mm", positions_mm, notes)
+
+
+def _check_pitch(pointer: str, positions_mm: tuple[float, ...], notes: Notes) -> None:
+    low_mm, high_mm = USUAL_PITCH_MM
+    for first_mm, second_mm in pairwise(sorted(positions_mm)):
+        pitch_mm = second_mm - first_mm
+        if pitch_mm < SAME_PLACE_MM:
+            detail = f"{first_mm:g} and {second_mm:g} are the same place"
+            notes.contradict((pointer,), detail=detail, remedy="name each position once")
+        elif not low_mm <= pitch_mm <= high_mm:
+            notes.doubt(pointer, pitch_mm, f"a pitch of {pitch_mm:g} is outside the usual {low_mm:g} to {high_mm:g}")
 
 
 def _check_levels(survey: Survey, notes: Notes) -> None:
-    floor = survey.floor
-    if floor is None:
+    levels_mm = [point.level_mm for point in (survey.floor.levels if survey.floor else None) or ()]
+    if not levels_mm:
         return
-    levels = [point.level_mm for point in floor.levels or ()]
-    if levels and floor.fall_mm is not None and abs(max(levels) - min(levels) - floor.fall_mm) > FALL_AGREES_MM:
+    there_mm, sent_mm = max(levels_mm) - min(levels_mm), survey.floor.fall_mm if survey.floor else None
+    if sent_mm is not None and abs(there_mm - sent_mm) > FALL_AGREES_MM:
         notes.contradict(
             (f"{FLOOR}/fall_mm", f"{FLOOR}/levels"),
-            f"a fall of {floor.fall_mm:g} where the levels differ by {max(levels) - min(levels):g}",
-            "send one of them, or correct it",
+            detail=f"a fall of {sent_mm:g} where the levels differ by {there_mm:g}",
+            remedy="send one of them, or correct it",
         )
-    notes.doubt_outside(f"{FLOOR}/fall_mm", floor.fall_mm, 0, 25)
+    if there_mm > GREATEST_FALL_MM:
+        notes.refuse(
+            Reason.IMPOSSIBLE_VALUE,
+            f"{FLOOR}/levels",
+            detail=f"levels differ by {there_mm:g}; a breast stands on a floor that falls by {GREATEST_FALL_MM:g} at most",
+            remedy="measure again, or have the floor repaired first",
+        )
+    elif there_mm > DOUBTFUL_FALL_MM:
+        notes.doubt(f"{FLOOR}/levels", there_mm, f"levels differ by {there_mm:g}: please confirm")
 
 
 def _check_slope(survey: Survey, notes: Notes) -> None:
-    heights = [point.height_mm for point in (survey.room.heights if survey.room else None) or ()]
+    heights_mm = [point.height_mm for point in (survey.room.heights if survey.room else None) or ()]
     slope_deg = (survey.ceiling.slope_deg if survey.ceiling else None) or 0.0
-    spread_mm = max(heights) - min(heights) if heights else 0.0
-    if slope_deg > 0 and len(heights) > 1 and spread_mm < 15:
-        notes.contradict((f"{CEILING}/slope_deg", f"{ROOM}/heights"), f"a slope of {slope_deg:g} degrees, but heights within {spread_mm:g}", "send slope_deg 0, or the heights along the slope")
-    if slope_deg > 0 or spread_mm > 150:
+    spread_mm = max(heights_mm) - min(heights_mm) if heights_mm else 0.0
+    if slope_deg > 0 and len(heights_mm) > 1 and spread_mm < FLAT_SPREAD_MM:
+        notes.contradict(
+            (f"{CEILING}/slope_deg", f"{ROOM}/heights"),
+            detail=f"a slope of {slope_deg:g} degrees, but heights within {spread_mm:g}",
+            remedy="send slope_deg 0, or the heights along the slope",
+        )
+    if slope_deg > 0 or spread_mm > SLOPING_SPREAD_MM:
         notes.by_hand.append("a sloping ceiling is not laid out yet: quote this part by hand")
-    elif spread_mm > 60:
+    elif spread_mm > DOUBTFUL_SPREAD_MM:
         notes.doubt(f"{ROOM}/heights", spread_mm, f"heights differ by {spread_mm:g}: measure again")
 
 
-def _check_obstacles(survey: Survey, notes: Notes) -> None:
-    for index, obstacle in enumerate((survey.room.obstacles if survey.room else None) or ()):
-        if obstacle.x1_mm <= obstacle.x0_mm or obstacle.z1_mm <= obstacle.z0_mm:
-            notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{ROOM}/obstacles/{index}", "its right or upper edge does not lie beyond the other", "send x0 < x1 and z0 < z1")
+def _check_rectangles(survey: Survey, notes: Notes) -> None:
+    obstacles = (survey.room.obstacles if survey.room else None) or ()
+    radiators = (survey.services.radiators if survey.services else None) or ()
+    crossed = [
+        f"{ROOM}/obstacles/{index}" for index, one in enumerate(obstacles) if one.x1_mm <= one.x0_mm or one.z1_mm <= one.z0_mm
+    ]
+    crossed += [f"{SERVICES}/radiators/{index}" for index, one in enumerate(radiators) if one.x1_mm <= one.x0_mm]
+    for pointer in crossed:
+        notes.refuse(
+            Reason.IMPOSSIBLE_VALUE,
+            pointer,
+            detail="its right or upper edge does not lie beyond the other",
+            remedy="send x0 < x1 and z0 < z1",
+        )
 
 
 def _check_dates(survey: Survey, today: str, notes: Notes) -> None:
@@ -160,17 +152,19 @@ def _check_dates(survey: Survey, today: str, notes: Notes) -> None:
     dates += [(f"/survey/cleared/{index}/on", item.on) for index, item in enumerate(survey.cleared or ())]
     for pointer, day in dates:
         if not is_day(day):
-            notes.refuse(Reason.IMPOSSIBLE_VALUE, pointer, f"{day} is no day of the calendar", "send a day that exists")
+            notes.refuse(
+                Reason.IMPOSSIBLE_VALUE, pointer, detail=f"{day} is no day of the calendar", remedy="send a day that exists"
+            )
         elif day > today:
-            notes.refuse(Reason.IMPOSSIBLE_VALUE, pointer, f"{day} lies after {today}", "send the day on which it was done")
+            remedy = "send the day on which it was done"
+            notes.refuse(Reason.IMPOSSIBLE_VALUE, pointer, detail=f"{day} lies after {today}", remedy=remedy)
+    if surveyed_on and is_day(surveyed_on) and is_day(today) and _days_between(surveyed_on, today) > SURVEY_HOLDS_DAYS:
+        notes.doubt(f"{SITE}/surveyed_on", surveyed_on, f"measured more than {SURVEY_HOLDS_DAYS} days ago: measure again")
     for index, item in enumerate(survey.cleared or ()):
         if item.code[0] not in CAUTION_LETTERS:
-            notes.refuse(Reason.IMPOSSIBLE_VALUE, f"/survey/cleared/{index}/code", f"there is no caution {item.code}", "send a code of the answer's cautions")
+            detail, remedy = f"there is no caution {item.code}", "send a code of the answer's cautions"
+            notes.refuse(Reason.IMPOSSIBLE_VALUE, f"/survey/cleared/{index}/code", detail=detail, remedy=remedy)
 
 
-def _check_provenance(survey: Survey, notes: Notes) -> None:
-    for pointer in survey.provenance or {}:
-        if pointer != "" and pointer.split("/")[1] not in {"survey", "terms", "options"}:
-            notes.refuse(
-                Reason.IMPOSSIBLE_VALUE, "/survey/provenance", f"{pointer!r} points to nothing in the body", "start pointers with /survey, such as /survey/wall/lining_mm"
-            )
+def _days_between(first: str, second: str) -> int:
+    return (datetime.date.fromisoformat(second) - datetime.date.fromisoformat(first)).days

@@ -129,6 +129,8 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     skirting_thickness_mm: float
     storey_count: int
     parking_distance_mm: float
+    largest_board_length_tenth_mm: int  # greatest piece of board that passes the way in
+    largest_board_width_tenth_mm: int
     wall_centre_tenth_mm: int  # survey x of the breast's centre
 
     assumptions: tuple[Assumption, ...]

@@ -13,7 +13,6 @@ from service.survey.wishes import (
     CatalogueBracket,
     CatalogueScreen,
     CustomAppliance,
-    CustomBracket,
     CustomScreen,
     SizeClassAppliance,
 )
@@ -36,7 +35,21 @@ MAKER_FIGURES = (  # what only the manual can say: heat.md, section 2, need M
     "max_void_deg_c",
     "may_be_boarded_over",
 )
+OUTLET_FIGURES = ("outlet_height_mm", "outlet_to_screen_least_mm")
 SCREEN_FIGURES = ("hole_centre_offset_mm", "least_gap_mm", "power_w", "max_ambient_deg_c")
+
+# Usual ranges: survey.md, section 10; common practice, no source.
+USUAL_APPLIANCE = (
+    ("body_width_mm", 400, 2_600),
+    ("body_height_mm", 300, 900),
+    ("body_depth_mm", 120, 450),
+    ("mass_kg", 8, 90),
+    ("heat_output_w", 0, 3_000),
+)
+USUAL_SCREEN = (("diagonal_in", 32, 98), ("mass_kg", 2, 60))
+USUAL_SHAPE = (1.65, 1.85)  # width over height of a body
+HOLE_STEP_MM = 50
+LEAST_MM_PER_INCH = 1.5  # a body narrower than this for its diagonal was measured in inches
 
 
 def find_appliance(choice: ApplianceChoice, catalogue: Catalogue, notes: Notes) -> Appliance | None:
@@ -64,11 +77,7 @@ def find_screen(choice: ScreenChoice | None, catalogue: Catalogue, notes: Notes)
             _unknown(notes, f"{SCREEN}/model", choice.model, "screens")
         return found
     if isinstance(choice, CustomScreen):
-        _check_custom_screen(choice, notes)
-        values = {name: value for name, value in msgspec.structs.asdict(choice).items() if name in Screen.__struct_fields__}
-        found = Screen(**{**values, "model": choice.name, "thread": choice.thread.value})
-        notes.missing_figures.extend(f"{SCREEN}/{name}" for name in SCREEN_FIGURES if getattr(found, name) is None)
-        return found
+        return _custom_screen(choice, notes)
     return _screen_of_class(choice, catalogue, notes)
 
 
@@ -76,43 +85,81 @@ def find_bracket(choice: BracketChoice | None, screen: Screen | None, catalogue:
     """The bracket: as wished, else the one offered with the screen, else the lightest that takes it."""
     if screen is None:
         return None
+    found = _offered_bracket(screen, catalogue, notes) if choice is None else _wished_bracket(choice, catalogue, notes)
+    if found is not None:
+        _check_bracket(found, screen, notes)
+    return found
+
+
+def _wished_bracket(choice: BracketChoice, catalogue: Catalogue, notes: Notes) -> Bracket | None:
     if isinstance(choice, CatalogueBracket):
         found = catalogue.brackets.get(choice.model)
         if found is None:
             _unknown(notes, f"{BRACKET}/model", choice.model, "brackets")
         return found
-    if isinstance(choice, CustomBracket):
-        values = {name: value for name, value in msgspec.structs.asdict(choice).items() if name in Bracket.__struct_fields__}
-        values |= {"model": choice.name, "kind": choice.bracket_kind.value, "reach_mm": choice.reach_mm or choice.depth_mm}
-        return Bracket(**{**values, "hands_at": choice.hands_at.value})
+    values = {name: value for name, value in msgspec.structs.asdict(choice).items() if name in Bracket.__struct_fields__}
+    reach_mm = choice.depth_mm if choice.reach_mm is None else choice.reach_mm
+    made = values | {"model": choice.name, "kind": choice.bracket_kind.value, "reach_mm": reach_mm, "standing": "custom"}
+    return Bracket(**{**made, "hands_at": choice.hands_at.value})
+
+
+def _offered_bracket(screen: Screen, catalogue: Catalogue, notes: Notes) -> Bracket | None:
     offered = catalogue.brackets.get(screen.bracket or "") or _lightest_bracket(screen, catalogue)
     if offered is None:
+        holes = f"{screen.hole_pattern_width_mm:g} x {screen.hole_pattern_height_mm:g}"
         notes.refuse(
             Reason.UNKNOWN_MODEL,
             BRACKET,
-            f"no bracket of the catalogue takes {screen.mass_kg:g} kg on holes "
-            f"{screen.hole_pattern_width_mm:g} x {screen.hole_pattern_height_mm:g}",
-            "send a custom bracket",
+            detail=f"no bracket of the catalogue takes {screen.mass_kg:g} kg on holes {holes}",
+            remedy="send a custom bracket",
         )
         return None
-    return notes.choose(BRACKET, None, offered, f"bracket {offered.model}, the one offered with this screen")
+    notes.choose(BRACKET, None, offered.model, "the bracket offered with this screen")
+    return offered
 
 
-def takes(bracket: Bracket, screen: Screen) -> bool:
-    """Whether the bracket's range covers the screen's holes and its rating the mass."""
+def _check_bracket(bracket: Bracket, screen: Screen, notes: Notes) -> None:
+    """A screen over the rating is refused; one whose holes the bracket does not span cannot hang on it."""
+    if screen.mass_kg > bracket.rating_kg:
+        notes.refuse(
+            Reason.NOT_ALLOWED,
+            BRACKET,
+            detail=f"bracket {bracket.model} is rated for {bracket.rating_kg:g} kg and the screen weighs {screen.mass_kg:g} kg",
+            remedy=f"choose a bracket rated for {screen.mass_kg:g} kg or more",
+            related=(SCREEN,),
+        )
+    if not _spans(bracket, screen):
+        wide = f"{bracket.screen_pattern_least_width_mm:g} to {bracket.screen_pattern_greatest_width_mm:g}"
+        high = f"{bracket.screen_pattern_least_height_mm:g} to {bracket.screen_pattern_greatest_height_mm:g}"
+        holes = f"{screen.hole_pattern_width_mm:g} x {screen.hole_pattern_height_mm:g}"
+        notes.contradict(
+            (BRACKET, SCREEN),
+            detail=f"bracket {bracket.model} takes holes {wide} wide and {high} high; the screen's are {holes}",
+            remedy="choose a bracket that takes the screen's holes",
+        )
+
+
+def _spans(bracket: Bracket, screen: Screen) -> bool:
     wide = bracket.screen_pattern_least_width_mm <= screen.hole_pattern_width_mm <= bracket.screen_pattern_greatest_width_mm
     high = bracket.screen_pattern_least_height_mm <= screen.hole_pattern_height_mm <= bracket.screen_pattern_greatest_height_mm
-    return wide and high and bracket.rating_kg >= screen.mass_kg
+    return wide and high
 
 
 def _lightest_bracket(screen: Screen, catalogue: Catalogue) -> Bracket | None:
-    fit = [bracket for bracket in catalogue.brackets.values() if bracket.kind == "fixed" and takes(bracket, screen)]
-    return min(fit, key=lambda bracket: (bracket.rating_kg, bracket.model), default=None)
+    able = [
+        one
+        for one in catalogue.brackets.values()
+        if one.kind == "fixed" and _spans(one, screen) and one.rating_kg >= screen.mass_kg
+    ]
+    return min(able, key=lambda bracket: (bracket.rating_kg, bracket.model), default=None)
 
 
 def _unknown(notes: Notes, pointer: str, code: str, collection: str) -> None:
     notes.refuse(
-        Reason.UNKNOWN_MODEL, pointer, f"the catalogue holds no {code!r} among its {collection}", f"ask GET /v1/{collection} for what there is"
+        Reason.UNKNOWN_MODEL,
+        pointer,
+        detail=f"the catalogue holds no {code!r} among its {collection}",
+        remedy=f"ask GET /v1/{collection} for what there is",
     )
 
 
@@ -120,20 +167,17 @@ def _custom_appliance(choice: CustomAppliance, notes: Notes) -> Appliance:
     if choice.outlet_height_mm is not None and choice.outlet_height_mm > choice.body_height_mm:
         notes.contradict(
             (f"{APPLIANCE}/outlet_height_mm", f"{APPLIANCE}/body_height_mm"),
-            f"the outlet at {choice.outlet_height_mm:g} mm lies above a body {choice.body_height_mm:g} mm high",
-            "count the outlet's height from the base of the body",
+            detail=f"the outlet at {choice.outlet_height_mm:g} mm lies above a body {choice.body_height_mm:g} mm high",
+            remedy="count the outlet's height from the base of the body",
         )
     if choice.heat_output_w == 0 and choice.outlet_position != "none":
         notes.contradict(
             (f"{APPLIANCE}/heat_output_w", f"{APPLIANCE}/outlet_position"),
-            "a fire of 0 W has no warm air, yet an outlet is named",
-            "send outlet_position none, or the rated heat output",
+            detail="a fire of 0 W has no warm air, yet an outlet is named",
+            remedy="send outlet_position none, or the rated heat output",
         )
-    notes.doubt_outside(f"{APPLIANCE}/body_width_mm", choice.body_width_mm, 400, 2_600)
-    notes.doubt_outside(f"{APPLIANCE}/body_height_mm", choice.body_height_mm, 300, 900)
-    notes.doubt_outside(f"{APPLIANCE}/body_depth_mm", choice.body_depth_mm, 120, 450)
-    notes.doubt_outside(f"{APPLIANCE}/mass_kg", choice.mass_kg, 8, 90)
-    notes.doubt_outside(f"{APPLIANCE}/heat_output_w", choice.heat_output_w, 0, 3_000)
+    for name, low, high in USUAL_APPLIANCE:
+        notes.doubt_outside(f"{APPLIANCE}/{name}", getattr(choice, name), low, high)
     values = {name: value for name, value in msgspec.structs.asdict(choice).items() if name in Appliance.__struct_fields__}
     return msgspec.convert({**values, "model": choice.name, "standing": "custom"}, Appliance)
 
@@ -142,12 +186,15 @@ def _appliance_of_class(choice: SizeClassAppliance, catalogue: Catalogue, notes:
     like = [one for one in catalogue.appliances.values() if one.open_ends_count == choice.open_ends_count]
     if not like:
         notes.refuse(
-            Reason.UNKNOWN_MODEL, APPLIANCE, f"the catalogue holds no fire with {choice.open_ends_count} open ends", "send a custom appliance"
+            Reason.UNKNOWN_MODEL,
+            APPLIANCE,
+            detail=f"the catalogue holds no fire with {choice.open_ends_count} open ends",
+            remedy="send a custom appliance",
         )
         return None
     nearest = min(like, key=lambda one: (abs(one.body_width_mm - choice.length_mm), one.model))
     taken = msgspec.structs.replace(nearest, model=f"like {nearest.model}", body_width_mm=choice.length_mm, standing="size_class")
-    notes.suppose(APPLIANCE, None, nearest.model, f"sizes of {nearest.model} taken, its width set to {choice.length_mm:g} mm")
+    notes.take(APPLIANCE, None, nearest.model, f"sizes of {nearest.model} taken, its width set to {choice.length_mm:g} mm")
     return taken
 
 
@@ -155,38 +202,57 @@ def _screen_of_class(choice: SizeClassScreen, catalogue: Catalogue, notes: Notes
     large = [one for one in catalogue.screens.values() if one.diagonal_in >= choice.diagonal_in]
     if not large:
         notes.refuse(
-            Reason.UNKNOWN_MODEL, SCREEN, f"the catalogue holds no screen of {choice.diagonal_in:g} inches or more", "send a custom screen"
+            Reason.UNKNOWN_MODEL,
+            SCREEN,
+            detail=f"the catalogue holds no screen of {choice.diagonal_in:g} inches or more",
+            remedy="send a custom screen",
         )
         return None
     nearest = min(large, key=lambda one: (one.diagonal_in, one.model))
-    notes.suppose(SCREEN, None, nearest.model, f"body of {nearest.model} taken; another of that size may differ by 15 mm each way")
+    notes.take(SCREEN, None, nearest.model, f"body of {nearest.model} taken; another of that size may differ by 15 mm each way")
     return msgspec.structs.replace(nearest, standing="size_class")
 
 
-def _check_custom_screen(choice: CustomScreen, notes: Notes) -> None:
-    for side in ("width", "height"):
-        pattern, body = getattr(choice, f"hole_pattern_{side}_mm"), getattr(choice, f"body_{side}_mm")
-        if pattern > body:
-            notes.contradict(
-                (f"{SCREEN}/hole_pattern_{side}_mm", f"{SCREEN}/body_{side}_mm"),
-                f"holes {pattern:g} mm apart do not lie on a body of {body:g} mm",
-                "send the hole pattern of the data sheet, width first",
-            )
-        if pattern % 50:
-            notes.doubt(f"{SCREEN}/hole_pattern_{side}_mm", pattern, f"{pattern:g} is no multiple of 50: please confirm")
-    if choice.body_width_mm <= choice.diagonal_in * 1.5:
+def _custom_screen(choice: CustomScreen, notes: Notes) -> Screen:
+    _check_holes(choice, notes)
+    if choice.body_width_mm <= choice.diagonal_in * LEAST_MM_PER_INCH:
         notes.refuse(
             Reason.IMPOSSIBLE_VALUE,
             f"{SCREEN}/body_width_mm",
-            f"{choice.body_width_mm:g} mm is too narrow for a screen of {choice.diagonal_in:g} inches: is it the diagonal?",
-            "send the width of the body in millimetres",
+            detail=f"{choice.body_width_mm:g} mm is too narrow for {choice.diagonal_in:g} inches: is it the diagonal?",
+            remedy="send the width of the body in millimetres",
         )
-    notes.doubt_outside(f"{SCREEN}/body_width_mm", choice.body_width_mm / choice.body_height_mm, 1.65, 1.85)
-    notes.doubt_outside(f"{SCREEN}/mass_kg", choice.mass_kg, 2, 60)
+    ratio, (low, high) = choice.body_width_mm / choice.body_height_mm, USUAL_SHAPE
+    if not low <= ratio <= high:
+        says = f"a body {ratio:.2f} times as wide as high is outside the usual {low:g} to {high:g}: please confirm"
+        notes.doubt(f"{SCREEN}/body_width_mm", choice.body_width_mm, says)
+    for name, least, most in USUAL_SCREEN:
+        notes.doubt_outside(f"{SCREEN}/{name}", getattr(choice, name), least, most)
+    values = {name: value for name, value in msgspec.structs.asdict(choice).items() if name in Screen.__struct_fields__}
+    found = Screen(**{**values, "model": choice.name, "thread": choice.thread.value, "standing": "custom"})
+    notes.missing_figures.extend(f"{SCREEN}/{name}" for name in SCREEN_FIGURES if getattr(found, name) is None)
+    return found
+
+
+def _check_holes(choice: CustomScreen, notes: Notes) -> None:
+    sides = (
+        ("width", choice.hole_pattern_width_mm, choice.body_width_mm),
+        ("height", choice.hole_pattern_height_mm, choice.body_height_mm),
+    )
+    for side, pattern_mm, body_mm in sides:
+        if pattern_mm > body_mm:
+            notes.contradict(
+                (f"{SCREEN}/hole_pattern_{side}_mm", f"{SCREEN}/body_{side}_mm"),
+                detail=f"holes {pattern_mm:g} mm apart do not lie on a body of {body_mm:g} mm",
+                remedy="send the hole pattern of the data sheet, width first",
+            )
+        if pattern_mm % HOLE_STEP_MM:
+            says = f"{pattern_mm:g} is no multiple of {HOLE_STEP_MM}: please confirm"
+            notes.doubt(f"{SCREEN}/hole_pattern_{side}_mm", pattern_mm, says)
 
 
 def _note_missing(appliance: Appliance, notes: Notes) -> None:
     names = [name for name in MAKER_FIGURES if getattr(appliance, name) is None]
     if appliance.outlet_position != "none":
-        names += [name for name in ("outlet_height_mm", "outlet_to_screen_least_mm") if getattr(appliance, name) is None]
+        names += [name for name in OUTLET_FIGURES if getattr(appliance, name) is None]
     notes.missing_figures.extend(f"{APPLIANCE}/{name}" for name in names)

@@ -21,20 +21,23 @@ class Notes:
 
     def take[T](self, pointer: str, given: T | None, default: T, effect: str) -> T:
         """The value sent, or a default that a firm quote wants replaced by a measured or stated value."""
-        return self._take(pointer, given, default, Assumption(pointer=pointer, value=scalar(default), effect=effect, needed_for_firm=True))
+        if given is not None:
+            return given
+        self.assumptions.append(Assumption(pointer=pointer, value=scalar(default), effect=effect, needed_for_firm=True))
+        return default
 
     def choose[T](self, pointer: str, given: T | None, default: T, effect: str) -> T:
         """The wish sent, or the house's own choice: listed, but no unknown."""
-        return self._take(pointer, given, default, Assumption(pointer=pointer, value=scalar(default), effect=effect, house_choice=True))
+        if given is not None:
+            return given
+        self.assumptions.append(Assumption(pointer=pointer, value=scalar(default), effect=effect, house_choice=True))
+        return default
 
     def suppose[T](self, pointer: str, given: T | None, default: T, effect: str) -> T:
         """The value sent, or a default that a firm quote does not need."""
-        return self._take(pointer, given, default, Assumption(pointer=pointer, value=scalar(default), effect=effect))
-
-    def _take[T](self, pointer: str, given: T | None, default: T, note: Assumption) -> T:
         if given is not None:
             return given
-        self.assumptions.append(note)
+        self.assumptions.append(Assumption(pointer=pointer, value=scalar(default), effect=effect))
         return default
 
     def doubt_outside(self, pointer: str, value: float | None, low: float, high: float) -> None:
@@ -46,13 +49,13 @@ class Notes:
         """Note a value to be confirmed."""
         self.doubts.append(Doubt(pointer=pointer, value=value, says=says))
 
-    def refuse(self, reason: Reason, pointer: str, detail: str, remedy: str, related: tuple[str, ...] = ()) -> None:  # noqa: PLR0913, PLR0917 - the parts of a fault
+    def refuse(self, reason: Reason, pointer: str, *, detail: str, remedy: str, related: tuple[str, ...] = ()) -> None:
         """Note a fault of the request."""
         self.faults.append(Fault(pointer=pointer, reason=reason, detail=detail, remedy=remedy, related=related))
 
-    def contradict(self, pointers: tuple[str, ...], detail: str, remedy: str) -> None:
+    def contradict(self, pointers: tuple[str, ...], *, detail: str, remedy: str) -> None:
         """Note values that cannot all be true."""
-        self.refuse(Reason.CONTRADICTION, pointers[0], detail, remedy, pointers[1:])
+        self.refuse(Reason.CONTRADICTION, pointers[0], detail=detail, remedy=remedy, related=pointers[1:])
 
 
 def scalar(value: object) -> Scalar:

@@ -4,38 +4,70 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import msgspec
+from msgspec.structs import asdict
+
+from service.brief.ceiling_facts import CeilingFacts, take_ceiling
 from service.brief.deal import resolve_deal
-from service.brief.faults import check_open_ends, check_place, check_survey
-from service.brief.job import Job, ScreenGaps
-from service.brief.models import find_appliance, find_bracket, find_screen
+from service.brief.faults import check_open_ends, check_survey
+from service.brief.job import Job
 from service.brief.notes import Notes
-from service.brief.room_facts import take_room_facts
-from service.brief.stock import boards_for_pads, find_board, find_timber, house_board
-from service.errors import Reason, RequestFaultsError
-from service.survey.services import SupplyWanted
-from service.survey.terms import SurveyRequest, Terms
-from service.survey.wishes import (
-    CatalogueAppliance,
-    CustomAppliance,
-    Finish,
-    HandsAt,
-    OpenEnds,
-    ScreenPlace,
-    TopCeiling,
-    TopPartHeight,
+from service.brief.place import check_place
+from service.brief.room_facts import RoomFacts, take_room
+from service.brief.site_facts import SiteFacts, take_site
+from service.brief.sizes import (
+    Fitted,
+    take_clearances,
+    take_depth,
+    take_facing,
+    take_hanging,
+    take_upstand,
+    take_width,
 )
+from service.brief.things import complete, look_up
+from service.brief.usual import check_usual
+from service.brief.wall_facts import WallFacts, take_wall
+from service.brief.wishes import check_wishes, note_by_hand
+from service.errors import RequestFaultsError
+from service.survey.services import SupplyWanted
+from service.survey.terms import Terms
+from service.survey.wishes import OpenEnds, TopCeiling, TopPartHeight
 from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief.deal import Deal
-    from service.brief.job import Board, Timber
-    from service.brief.room_facts import RoomFacts
-    from service.catalogue import Appliance, Bracket, Catalogue, Screen
+    from service.catalogue import Catalogue
     from service.rules import RuleSet
+    from service.survey import SurveyRequest
+    from service.survey.survey import Measured, Survey
     from service.survey.wishes import Brief
 
 BRIEF = "/survey/brief"
-UNBUILT_FINISHES = (Finish.TILED, Finish.SLATTED)
+MEASURED_AGREES_MM = 30.0  # a measure on site further off than this from the survey is doubtful: survey.md, section 11
+
+
+class Extent(msgspec.Struct, frozen=True, kw_only=True):
+    """How large the breast is to be, by the names that a job gives it."""
+
+    open_ends: OpenEnds
+    full_height: bool
+    clear_height_tenth_mm: int
+    finished_top_tenth_mm: int
+    width_tenth_mm: int | None
+    depth_tenth_mm: int
+    platform_tenth_mm: int
+    upstand_tenth_mm: int
+    shift_tenth_mm: int
+    allowance_mm: int
+
+
+class Facts(msgspec.Struct, frozen=True, kw_only=True):
+    """What the survey says of the place."""
+
+    room: RoomFacts
+    wall: WallFacts
+    ceiling: CeilingFacts
+    site: SiteFacts
 
 
 def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today: str) -> tuple[Job, Deal]:
@@ -45,215 +77,134 @@ def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today:
         RequestFaultsError: with every contradiction, impossible value and unknown model.
     """
     notes = Notes()
-    survey, brief = request.survey, request.survey.brief
-    deal = resolve_deal(request.terms or Terms(), catalogue, today, notes)
-    check_survey(survey, deal.date, notes)
-    top = notes.choose(f"{BRIEF}/top", brief.top, TopCeiling(), "the breast goes up to the ceiling")
-    facts = take_room_facts(survey, isinstance(top, TopCeiling), rules, notes)
-    appliance = find_appliance(brief.appliance, catalogue, notes)
-    screen = find_screen(brief.screen, catalogue, notes)
-    bracket = find_bracket(brief.screen_bracket, screen, catalogue, notes)
-    timber = find_timber(brief.timber, catalogue, facts.longest_length_mm, notes)
-    board = find_board(brief.board, catalogue, rules, notes)
-    lining, backboard, lid = _house_boards(catalogue, rules, notes)
-    if notes.faults or None in (appliance, timber, board, lining, backboard, lid):
+    brief = request.survey.brief
+    deal = resolve_deal(request, catalogue, today, notes)
+    check_survey(request.survey, deal.date, notes)
+    check_usual(request.survey, notes)
+    top = _top(brief, notes)
+    facts = _take_facts(request.survey, rules, notes, full_height=isinstance(top, TopCeiling))
+    found = look_up(brief, catalogue, rules, notes, longest_length_mm=facts.site.longest_length_mm)
+    ends = check_open_ends(brief.open_ends, found.appliance, notes) if found.appliance else None
+    things = complete(found, brief, catalogue)
+    if things is None or ends is None:
+        _check_sent_place(request.survey, notes)
         raise RequestFaultsError(tuple(notes.faults))
-    parts = _Parts(appliance, screen, bracket, timber, board, lining, backboard, lid)  # type: ignore[arg-type]
-    return _make_job(request, _Context(catalogue, rules, notes, facts, deal, top), parts), deal
+    clearances, facing = take_clearances(things.appliance, rules), take_facing(brief, things, rules, notes)
+    hanging = take_hanging(brief, things, rules, notes)
+    fitted = Fitted(open_ends=ends, things=things, clearances=clearances, hanging=hanging, facing=facing)
+    extent = _take_extent(request.survey, top, facts=facts, fitted=fitted, rules=rules, notes=notes)
+    width = _finished_width(extent, fitted)
+    check_wishes(brief, ends, notes)
+    check_place(width / 10, extent.depth_tenth_mm / 10, request.survey, notes)
+    note_by_hand(request.survey, facing.finish, width - 2 * fitted.tf, notes, full_height=extent.full_height)
+    if notes.faults:
+        raise RequestFaultsError(tuple(notes.faults))
+    return _make_job(request, rules, deal, facts=facts, fitted=fitted, extent=extent, notes=notes), deal
 
 
-class _Parts:
-    """What was looked up, complete."""
-
-    def __init__(  # noqa: PLR0913, PLR0917 - one argument a thing looked up
-        self, appliance: Appliance, screen: Screen | None, bracket: Bracket | None, timber: Timber, board: Board, lining: Board, backboard: Board, lid: Board
-    ) -> None:
-        self.appliance, self.screen, self.bracket = appliance, screen, bracket
-        self.timber, self.board, self.lining, self.backboard, self.lid = timber, board, lining, backboard, lid
+def _top(brief: Brief, notes: Notes) -> TopCeiling | TopPartHeight:
+    if brief.top is None:
+        notes.take(f"{BRIEF}/top", None, "ceiling", "the breast goes up to the ceiling")
+        return TopCeiling()
+    return brief.top
 
 
-class _Context:
-    """What making a job reads besides the parts."""
-
-    def __init__(  # noqa: PLR0913, PLR0917
-        self, catalogue: Catalogue, rules: RuleSet, notes: Notes, facts: RoomFacts, deal: Deal, top: TopCeiling | TopPartHeight
-    ) -> None:
-        self.catalogue, self.rules, self.notes, self.facts, self.deal, self.top = catalogue, rules, notes, facts, deal, top
-
-
-def _house_boards(catalogue: Catalogue, rules: RuleSet, notes: Notes) -> tuple[Board | None, Board | None, Board | None]:
-    wanted = (("mdf", rules.frame.lining_mm, "recess linings"), ("plywood", rules.frame.backboard_mm, "the backboard"), ("mdf", rules.frame.lid_mm, "the lid"))
-    found = [house_board(kind, thickness_mm, catalogue) for kind, thickness_mm, _use in wanted]
-    for board, (kind, thickness_mm, use) in zip(found, wanted, strict=True):
-        if board is None:
-            notes.refuse(Reason.UNKNOWN_MODEL, BRIEF, f"the catalogue holds no {kind} {thickness_mm:g} for {use}", "add it to the catalogue")
-    return found[0], found[1], found[2]
+def _take_facts(survey: Survey, rules: RuleSet, notes: Notes, *, full_height: bool) -> Facts:
+    return Facts(
+        room=take_room(survey, rules, notes),
+        wall=take_wall(survey, rules, notes),
+        ceiling=take_ceiling(survey, rules, notes, full_height=full_height),
+        site=take_site(survey, rules, notes),
+    )
 
 
-def _make_job(request: SurveyRequest, at: _Context, parts: _Parts) -> Job:
-    survey, brief, rules, notes, facts = request.survey, request.survey.brief, at.rules, at.notes, at.facts
-    ends = check_open_ends(brief.open_ends, parts.appliance, notes)
-    finish = notes.choose(f"{BRIEF}/finish", brief.finish, _usual_finish(parts.board), "how the face is finished")
-    skim = tenths(rules.frame.skim_mm) if finish is Finish.SKIMMED else 0
-    tf = parts.board.thickness_tenth_mm + skim
-    gaps = _gaps(brief, parts, rules, notes)
-    q = tenths(notes.choose(f"{BRIEF}/glass_set_back_mm", brief.glass_set_back_mm, rules.frame.glass_set_back_mm, "glass behind the finished face") if parts.screen else 0.0)
-    kr = tenths(notes.choose(f"{BRIEF}/cable_room_mm", brief.cable_room_mm, rules.frame.cable_room_mm, "plugs to the side; straight plugs want 60") if parts.screen else 0.0)
-    rear = tenths(_figure(parts.appliance.clear_rear_mm, rules.frame.rear_clearance_mm))
-    inset = tenths(_figure(parts.appliance.frame_inset_mm, rules.frame.frame_inset_mm))
-    beside = tenths(_figure(parts.appliance.clear_side_mm, rules.frame.gap_beside_fire_mm))
-    over = tenths(_figure(parts.appliance.clear_above_mm, rules.frame.gap_over_fire_mm))
-    upstand = _upstand(brief, parts, over, gaps, rules, notes)
-    width = _width(brief, ends, parts, (tf, beside, inset, gaps), rules, notes)
-    depth = _depth(brief, parts, (tf, rear, q, kr), rules, notes)
-    full = isinstance(at.top, TopCeiling)
-    shown_width = width if width is not None else tenths(parts.appliance.body_width_mm) - 2 * inset + 2 * tf
-    check_place(shown_width / 10, depth / 10, survey, notes)
-    _note_by_hand(brief, finish, shown_width - 2 * tf, notes)
-    left = facts.centre_tenth_mm - shown_width // 2 + tf  # survey x of the frame's left end
-    notes.doubt_outside(f"{BRIEF}/platform_height_mm", brief.platform_height_mm, 0, 700)
-    job = Job(
-        survey=survey,
+def _check_sent_place(survey: Survey, notes: Notes) -> None:
+    """Where nothing can be designed, the width as sent against what is in its way."""
+    brief = survey.brief
+    if brief.breast_width_mm is not None:
+        check_place(brief.breast_width_mm, brief.breast_depth_mm or 0.0, survey, notes)
+
+
+def _take_extent(
+    survey: Survey, top: TopCeiling | TopPartHeight, *, facts: Facts, fitted: Fitted, rules: RuleSet, notes: Notes
+) -> Extent:
+    brief, house = survey.brief, rules
+    platform_mm = notes.take(
+        f"{BRIEF}/platform_height_mm",
+        brief.platform_height_mm,
+        house.defaults.platform_height_mm,
+        "height of the fire above the floor",
+    )
+    allowance_mm = notes.choose(
+        f"{BRIEF}/after_measure_allowance_mm",
+        brief.after_measure_allowance_mm,
+        house.frame.after_measure_allowance_mm,
+        "bought longer where the length follows from the ceiling",
+    )
+    clear = facts.room.clear_height_tenth_mm
+    if isinstance(top, TopCeiling) and survey.measured is not None:
+        clear = _measured_height(survey.measured, tenths(platform_mm), clear, fitted=fitted, notes=notes)
+    return Extent(
+        open_ends=fitted.open_ends,
+        full_height=isinstance(top, TopCeiling),
+        clear_height_tenth_mm=clear,
+        finished_top_tenth_mm=clear if isinstance(top, TopCeiling) else tenths(top.height_mm),
+        width_tenth_mm=take_width(brief, fitted, rules, notes),
+        depth_tenth_mm=take_depth(brief, fitted, rules, notes),
+        platform_tenth_mm=tenths(platform_mm),
+        upstand_tenth_mm=take_upstand(brief, fitted, rules, notes),
+        shift_tenth_mm=tenths(brief.appliance_shift_mm or 0.0) if fitted.open_ends is OpenEnds.NONE else 0,
+        allowance_mm=round(allowance_mm),
+    )
+
+
+def _measured_height(measured: Measured, platform: int, surveyed: int, *, fitted: Fitted, notes: Notes) -> int:
+    """H by the measures over the standing fire (framing.md, section 2.2), in tenths of a millimetre like the others."""
+    above_mm = min(measured.appliance_top_to_ceiling_mm)
+    fire_top = platform + tenths(fitted.things.appliance.body_height_mm)
+    if abs(fire_top + tenths(above_mm) - surveyed) > tenths(MEASURED_AGREES_MM):
+        says = f"{above_mm:g} over the fire where the survey leaves {(surveyed - fire_top) / 10:g}: measure again"
+        notes.doubt("/survey/measured/appliance_top_to_ceiling_mm", above_mm, says)
+    return fire_top + tenths(above_mm)
+
+
+def _finished_width(extent: Extent, fitted: Fitted) -> int:
+    if extent.width_tenth_mm is not None:
+        return extent.width_tenth_mm
+    return tenths(fitted.things.appliance.body_width_mm) - 2 * fitted.clearances.inset_tenth_mm + 2 * fitted.tf
+
+
+def _make_job(
+    request: SurveyRequest, rules: RuleSet, deal: Deal, *, facts: Facts, fitted: Fitted, extent: Extent, notes: Notes
+) -> Job:
+    """The job: the parts by their names, and what was found on the wall counted from the left end of the frame."""
+    parts = (
+        fitted.things,
+        fitted.clearances,
+        fitted.hanging,
+        fitted.facing,
+        facts.room,
+        facts.wall,
+        facts.ceiling,
+        facts.site,
+        extent,
+    )
+    named = {name: value for part in parts for name, value in asdict(part).items() if name in Job.__struct_fields__}
+    left = facts.room.wall_centre_tenth_mm - _finished_width(extent, fitted) // 2 + fitted.tf
+    studs_mm = facts.wall.studs_mm
+    return Job(
+        survey=request.survey,
         terms=request.terms or Terms(),
-        today=at.deal.date,
+        today=deal.date,
         rule_edition=rules.edition,
-        appliance=parts.appliance,
-        appliance_standing=_standing(brief),
-        screen=parts.screen,
-        screen_standing=parts.screen.standing if parts.screen and parts.screen.standing == "size_class" else "named",
-        bracket=parts.bracket,
-        open_ends=ends,
-        full_height=full,
-        clear_height_tenth_mm=facts.clear_height_tenth_mm,
-        finished_top_tenth_mm=facts.clear_height_tenth_mm if isinstance(at.top, TopCeiling) else tenths(at.top.height_mm),
-        width_tenth_mm=width,
-        depth_tenth_mm=depth,
-        platform_tenth_mm=tenths(notes.choose(f"{BRIEF}/platform_height_mm", brief.platform_height_mm, rules.defaults.platform_height_mm, "height of the fire above the floor")),
-        upstand_tenth_mm=upstand,
-        shift_tenth_mm=tenths(brief.appliance_shift_mm or 0.0) if ends is OpenEnds.NONE else 0,
-        gaps=gaps,
-        set_back_tenth_mm=q,
-        cable_room_tenth_mm=kr,
-        gap_over_tenth_mm=over,
-        gap_beside_tenth_mm=beside,
-        rear_clearance_tenth_mm=rear,
-        inset_tenth_mm=inset,
-        skim_tenth_mm=skim,
-        finish=finish,
-        allowance_mm=round(notes.choose(f"{BRIEF}/after_measure_allowance_mm", brief.after_measure_allowance_mm, rules.frame.after_measure_allowance_mm, "bought longer where the length follows from the ceiling")),
-        timber=parts.timber,
-        board=parts.board,
-        lining=parts.lining,
-        backboard=parts.backboard,
-        lid=parts.lid,
-        pads=boards_for_pads(at.catalogue),
-        wall_construction=facts.wall,
-        wall_lining_tenth_mm=facts.wall_lining_tenth_mm,
-        wall_void_tenth_mm=facts.wall_void_tenth_mm,
-        studs_tenth_mm=None if facts.studs_mm is None else tuple(tenths(x) - left for x in sorted(facts.studs_mm)),
-        joists=facts.joists,
-        joists_tenth_mm=tuple(tenths(x) - left for x in facts.joists_mm),
-        ceiling_lining_tenth_mm=facts.ceiling_lining_tenth_mm,
-        ceiling_holds_screws=facts.ceiling_holds_screws,
-        noggins=facts.noggins,
-        cables_scanned=facts.cables_scanned,
-        fall_tenth_mm=facts.fall_tenth_mm,
-        low_end=facts.low_end,
-        lean_mm=facts.lean_mm,
-        skirting_height_mm=facts.skirting_height_mm,
-        skirting_thickness_mm=facts.skirting_thickness_mm,
-        storey_count=facts.storey_count,
-        parking_distance_mm=facts.parking_distance_mm,
-        wall_centre_tenth_mm=facts.centre_tenth_mm,
+        studs_tenth_mm=None if studs_mm is None else tuple(tenths(x) - left for x in studs_mm),
+        joists_tenth_mm=tuple(tenths(x) - left for x in facts.ceiling.joists_mm),
         assumptions=tuple(notes.assumptions),
         doubts=tuple(notes.doubts),
         by_hand=tuple(notes.by_hand),
         missing_figures=tuple(notes.missing_figures),
+        **named,
     )
-    if notes.faults:
-        raise RequestFaultsError(tuple(notes.faults))
-    return job
-
-
-def _figure(declared_mm: float | None, house_mm: float) -> float:
-    """The maker's figure wins, also when it is 0; the house's stands in where there is none."""
-    return house_mm if declared_mm is None else declared_mm
-
-
-def _usual_finish(board: Board) -> Finish:
-    return Finish.SKIMMED if board.board_kind == "plasterboard" else Finish.PAINTED
-
-
-def _standing(brief: Brief) -> str:
-    if isinstance(brief.appliance, CatalogueAppliance):
-        return "catalogue"
-    return "custom" if isinstance(brief.appliance, CustomAppliance) else "size_class"
-
-
-def _gaps(brief: Brief, parts: _Parts, rules: RuleSet, notes: Notes) -> ScreenGaps:
-    if parts.screen is None:
-        return ScreenGaps(side_tenth_mm=0, top_tenth_mm=0, bottom_tenth_mm=0)
-    wish = notes.choose(f"{BRIEF}/screen_gap_mm", brief.screen_gap_mm, rules.frame.screen_gap_mm, "free air round the screen")
-    least = max(wish, rules.frame.screen_gap_mm, parts.screen.least_gap_mm or 0.0)
-    own = {side: getattr(brief.screen, f"gap_{side}_mm", None) or 0.0 for side in ("side", "top", "bottom")}
-    hands = brief.hands_at or HandsAt(parts.bracket.hands_at if parts.bracket else "none")
-    side = max(least, own["side"], rules.frame.hands_gap_mm if hands is HandsAt.SIDES else 0.0)
-    return ScreenGaps(side_tenth_mm=tenths(side), top_tenth_mm=tenths(max(least, own["top"])), bottom_tenth_mm=tenths(max(least, own["bottom"])))
-
-
-def _upstand(brief: Brief, parts: _Parts, over_tenth_mm: int, gaps: ScreenGaps, rules: RuleSet, notes: Notes) -> int:  # noqa: PLR0913, PLR0917
-    """The wish, or the house's upstand, never less than the maker's distance from outlet to screen asks."""
-    asked = 0
-    fire = parts.appliance
-    if parts.screen and fire.outlet_to_screen_least_mm is not None and fire.outlet_height_mm is not None:
-        above = tenths(fire.body_height_mm - fire.outlet_height_mm) + over_tenth_mm + parts.lining.thickness_tenth_mm + gaps.bottom_tenth_mm
-        asked = -((above - tenths(fire.outlet_to_screen_least_mm)) // 50) * 50  # rounded up to 5 mm
-    house_mm = max(rules.frame.upstand_mm, asked / 10)
-    return tenths(notes.choose(f"{BRIEF}/sill_above_appliance_mm", brief.sill_above_appliance_mm, house_mm, "height of the screen over the fire"))
-
-
-def _width(brief: Brief, ends: OpenEnds, parts: _Parts, sizes: tuple[int, int, int, ScreenGaps], rules: RuleSet, notes: Notes) -> int | None:  # noqa: PLR0913, PLR0917
-    if ends is OpenEnds.BOTH:
-        return None if brief.breast_width_mm is None else tenths(brief.breast_width_mm)
-    if brief.breast_width_mm is not None:
-        return tenths(brief.breast_width_mm)
-    tf, beside, inset, gaps = sizes
-    b, body = parts.timber.thickness_tenth_mm, tenths(parts.appliance.body_width_mm)
-    fire = body + 2 * beside + 4 * b + 2 * tf if ends is OpenEnds.NONE else body - inset + beside + 2 * b + 2 * tf
-    recess = 0
-    if parts.screen:
-        recess = tenths(parts.screen.body_width_mm) + 2 * gaps.side_tenth_mm + 2 * parts.lining.thickness_tenth_mm + 4 * b + 2 * tf
-    return _step_up(max(fire, recess), f"{BRIEF}/breast_width_mm", rules, notes)
-
-
-def _depth(brief: Brief, parts: _Parts, sizes: tuple[int, int, int, int], rules: RuleSet, notes: Notes) -> int:
-    if brief.breast_depth_mm is not None:
-        return tenths(brief.breast_depth_mm)
-    tf, rear, q, kr = sizes
-    b, d = parts.timber.thickness_tenth_mm, parts.timber.width_tenth_mm
-    least = max(tenths(parts.appliance.body_depth_mm) + rear, 2 * d + tenths(rules.frame.least_noggin_mm) + tf)
-    if parts.screen and parts.bracket:
-        recess = q + tenths(parts.screen.body_depth_mm) + max(tenths(parts.bracket.depth_mm), kr)
-        least = max(least, max(recess, tf + d - parts.backboard.thickness_tenth_mm) + parts.backboard.thickness_tenth_mm + b)
-    return _step_up(least, f"{BRIEF}/breast_depth_mm", rules, notes)
-
-
-def _step_up(least_tenth_mm: int, pointer: str, rules: RuleSet, notes: Notes) -> int:
-    step = tenths(rules.defaults.unit_width_step_mm)
-    size = -(-least_tenth_mm // step) * step
-    notes.take(pointer, None, size / 10, "the least that fits, rounded up to 10 mm")
-    return size
-
-
-def _note_by_hand(brief: Brief, finish: Finish, frame_width_tenth_mm: int, notes: Notes) -> None:
-    for index, extra in enumerate(brief.extras or ()):
-        notes.by_hand.append(f"extra {index + 1} ({extra.kind.value.replace('_', ' ')}) is not laid out yet: quote it by hand")
-    if finish in UNBUILT_FINISHES:
-        notes.by_hand.append(f"a {finish.value} face is not priced yet: quote it by hand")
-    if brief.screen is not None and brief.screen_place is ScreenPlace.ON_FACE:
-        notes.by_hand.append("a screen on the face is not laid out yet: quote it by hand, or ask for a recess")
-    if frame_width_tenth_mm > 30_000:
-        notes.by_hand.append("a breast wider than 3 m is built in modules, which is not laid out yet: quote it by hand")
 
 
 def supply_of(job: Job) -> SupplyWanted:

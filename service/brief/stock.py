@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 TIMBER = "/survey/brief/timber"
 BOARD = "/survey/brief/board"
-HOUSE_TIMBER = (380, 630, "C16")  # b, d in tenths of a mm, class: common practice, no source
+HOUSE_TIMBER = (380, 630, "C16")  # b, d in tenths of a mm, class: house choice (framing.md, section 1)
 THIN_BOARD_TENTH_MM = 120  # up to this MDF, cement and silicate want studs at 400: framing.md, section 7
 
 
@@ -42,42 +42,56 @@ def find_timber(choice: TimberChoice | None, catalogue: Catalogue, longest_mm: f
     if not passing:
         notes.contradict(
             ("/survey/site/longest_length_mm", TIMBER),
-            f"no length of this section is {longest_mm:g} mm or shorter",
-            "send a longer longest_length_mm, or another section",
+            detail=f"no length of this section is {longest_mm:g} mm or shorter",
+            remedy="send a longer longest_length_mm, or another section",
         )
         return None
     return msgspec.structs.replace(made, stock=passing)
 
 
 def _timber_of_catalogue(choice: CatalogueTimber | None, catalogue: Catalogue, notes: Notes) -> Timber | None:
-    if choice is None:
-        thickness, width, strength = HOUSE_TIMBER
-        notes.choose(TIMBER, None, "C16 38 x 63", "stud timber of the house")
-    else:
-        named = catalogue.materials.get(choice.code)
-        if named is None or named.kind != "timber":
-            notes.refuse(Reason.UNKNOWN_MODEL, f"{TIMBER}/code", f"{choice.code!r} is no timber of the catalogue", "ask GET /v1/materials?kind=timber")
-            return None
-        if named.strength_class is None:
-            notes.refuse(
-                Reason.NOT_ALLOWED,
-                f"{TIMBER}/code",
-                f"{choice.code} has no strength class: ungraded timber is refused in a frame that hangs or carries",
-                "choose timber graded to EN 338, C16 or better",
-            )
-            return None
-        sides = sorted((tenths(named.thickness_mm or 0), tenths(named.width_mm or 0)))
-        thickness, width, strength = sides[0], sides[1], named.strength_class
-    rows = [row for row in catalogue.materials.values() if row.kind == "timber" and _section(row) == (thickness, width, strength)]
-    if not rows:
-        notes.refuse(Reason.UNKNOWN_MODEL, TIMBER, "the catalogue holds no stud timber of that section", "name a timber code")
+    section = _wished_section(choice, catalogue, notes)
+    if section is None:
         return None
-    stock = tuple(
-        TimberStock(code=row.code, length_tenth_mm=tenths(row.length_mm or 0)) for row in sorted(rows, key=lambda row: (row.length_mm or 0, row.code))
-    )
+    rows = [row for row in catalogue.materials.values() if row.kind == "timber" and _section(row) == section]
+    if not rows:
+        notes.refuse(
+            Reason.UNKNOWN_MODEL, TIMBER, detail="the catalogue holds no stud timber of that section", remedy="name a timber code"
+        )
+        return None
+    rows.sort(key=lambda row: (row.length_mm or 0, row.code))
     return Timber(
-        thickness_tenth_mm=thickness, width_tenth_mm=width, strength_class=strength, density_kg_m3=rows[0].density_kg_m3, stock=stock
+        thickness_tenth_mm=section[0],
+        width_tenth_mm=section[1],
+        strength_class=section[2] or "",
+        density_kg_m3=rows[0].density_kg_m3,
+        stock=tuple(TimberStock(code=row.code, length_tenth_mm=tenths(row.length_mm or 0)) for row in rows),
     )
+
+
+def _wished_section(choice: CatalogueTimber | None, catalogue: Catalogue, notes: Notes) -> tuple[int, int, str | None] | None:
+    """Narrow side, wide side and class of the stick that is named, or of the house's stud timber; None with a fault noted."""
+    if choice is None:
+        notes.choose(TIMBER, None, "C16 38 x 63", "stud timber of the house")
+        return HOUSE_TIMBER
+    named = catalogue.materials.get(choice.code)
+    if named is None or named.kind != "timber":
+        notes.refuse(
+            Reason.UNKNOWN_MODEL,
+            f"{TIMBER}/code",
+            detail=f"{choice.code!r} is no timber of the catalogue",
+            remedy="ask GET /v1/materials?kind=timber",
+        )
+        return None
+    if named.strength_class is None:
+        notes.refuse(
+            Reason.NOT_ALLOWED,
+            f"{TIMBER}/code",
+            detail=f"{choice.code} has no strength class: ungraded timber is refused in a frame that hangs or carries",
+            remedy="choose timber graded to EN 338, C16 or better",
+        )
+        return None
+    return _section(named)
 
 
 def _section(row: Material) -> tuple[int, int, str | None]:
@@ -103,12 +117,18 @@ def find_board(choice: BoardChoice | None, catalogue: Catalogue, rules: RuleSet,
     if isinstance(choice, CatalogueBoard):
         row = catalogue.materials.get(choice.code)
         if row is None or row.kind != "board":
-            notes.refuse(Reason.UNKNOWN_MODEL, f"{BOARD}/code", f"{choice.code!r} is no board of the catalogue", "ask GET /v1/materials?kind=board")
+            notes.refuse(
+                Reason.UNKNOWN_MODEL,
+                f"{BOARD}/code",
+                detail=f"{choice.code!r} is no board of the catalogue",
+                remedy="ask GET /v1/materials?kind=board",
+            )
             return None
         return board_of(row)
     board = house_board("mdf", rules.frame.lining_mm, catalogue)
     if board is None:
-        notes.refuse(Reason.UNKNOWN_MODEL, BOARD, "the catalogue holds no MDF 15", "name a board code")
+        detail = f"the catalogue holds no MDF {rules.frame.lining_mm:g}"
+        notes.refuse(Reason.UNKNOWN_MODEL, BOARD, detail=detail, remedy="name a board code")
         return None
     notes.choose(BOARD, None, board.code, f"{board.description}, the house's board")
     return board
@@ -116,7 +136,8 @@ def find_board(choice: BoardChoice | None, catalogue: Catalogue, rules: RuleSet,
 
 def house_board(board_kind: str, thickness_mm: float, catalogue: Catalogue) -> Board | None:
     """The plain sheet of a kind and thickness: the smallest, then the first by code; no price is looked at."""
-    rows = [row for row in catalogue.materials.values() if row.kind == "board" and row.board_kind == board_kind and row.thickness_mm == thickness_mm]
+    boards = [row for row in catalogue.materials.values() if row.kind == "board" and row.board_kind == board_kind]
+    rows = [row for row in boards if row.thickness_mm == thickness_mm]
     first = min(rows, key=lambda row: ((row.length_mm or 0) * (row.width_mm or 0), row.code), default=None)
     return None if first is None else board_of(first)
 

@@ -15,7 +15,7 @@ from service.frame.ladders import noggin_levels
 from service.frame.linings import recess_pieces
 from service.frame.member import CutWhen
 from service.frame.pads import pad_pieces
-from service.frame.panels import Piece, mark_panels, too_large
+from service.frame.panels import Piece, mark_panels, passing, too_large
 from service.frame.placing import box
 from service.frame.studs import cheek_stud_centres, stud_centres
 from service.units import tenths, whole_mm_nearest
@@ -42,7 +42,7 @@ def lay_boards(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Panel, ...]:
         *_lid(at, job, rules),
         *recess_pieces(at, job),
     )
-    if unmet := too_large(pieces):
+    if unmet := too_large(pieces, job):
         raise UnbuildableError(unmet)
     return mark_panels(pieces)
 
@@ -51,8 +51,8 @@ def _faces(at: SettingOut, job: Job, rules: RuleSet) -> list[Piece]:
     pieces: list[Piece] = []
     for role, wanted in _wanted_faces(at, job, rules):
         pieces += [
-            _facing(role, strip, at, job, x=(strip.left, strip.right), y=(at.df, at.df + at.t))
-            for strip in divide(wanted, job.board, rules)
+            _facing(role, strip, at, job, x=(strip.left_tenth_mm, strip.right_tenth_mm), y=(at.df, at.df + at.t))
+            for strip in divide(wanted, passing(job.board, job), rules)
         ]
     return pieces
 
@@ -62,13 +62,32 @@ def _wanted_faces(at: SettingOut, job: Job, rules: RuleSet) -> list[tuple[PanelR
     wanted: list[tuple[PanelRole, Wanted]] = []
     if at.z0 > 0:
         grow, columns = fall_under((0, at.wf), at.wf, job), _base_columns(at, job, rules)
-        wanted.append((PanelRole.FACE_BASE, Wanted(low=0, high=at.z0, left=left, right=right, grow_low=grow, columns=columns)))
+        wanted.append(
+            (
+                PanelRole.FACE_BASE,
+                Wanted(
+                    low_tenth_mm=0,
+                    high_tenth_mm=at.z0,
+                    left_tenth_mm=left,
+                    right_tenth_mm=right,
+                    grow_low_tenth_mm=grow,
+                    columns=columns,
+                ),
+            )
+        )
     if not at.left_open:
         wanted.append((PanelRole.FACE_CHEEK_LEFT, _cheek(at, job, rules, left=True)))
     if not at.right_open:
         wanted.append((PanelRole.FACE_CHEEK_RIGHT, _cheek(at, job, rules, left=False)))
     rails = _jointable((at.sill_joint, at.head_joint) if at.recess else (at.sill_joint,), at, rules)
-    upper = Wanted(low=at.z1, high=at.zf, left=left, right=right, heights=rails, columns=_upper_columns(at, rules))
+    upper = Wanted(
+        low_tenth_mm=at.z1,
+        high_tenth_mm=at.zf,
+        left_tenth_mm=left,
+        right_tenth_mm=right,
+        heights_tenth_mm=rails,
+        columns=_upper_columns(at, rules),
+    )
     return [*wanted, (PanelRole.FACE_UPPER, upper)]
 
 
@@ -77,12 +96,12 @@ def _cheek(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> Wanted:
     grow = fall_under(frame, at.wf, job) if at.z0 == 0 else 0
     studs = _jointable(cheek_stud_centres(at, rules, left=left), at, rules)
     return Wanted(
-        low=at.z0,
-        high=at.z1,
-        left=frame[0] - (at.t if left else 0),
-        right=frame[1] + (0 if left else at.t),
-        grow_low=grow,
-        columns=tuple(Column(centre=one, foot=at.z0, head=at.z1) for one in studs),
+        low_tenth_mm=at.z0,
+        high_tenth_mm=at.z1,
+        left_tenth_mm=frame[0] - (at.t if left else 0),
+        right_tenth_mm=frame[1] + (0 if left else at.t),
+        grow_low_tenth_mm=grow,
+        columns=tuple(Column(centre_tenth_mm=one, foot_tenth_mm=at.z0, head_tenth_mm=at.z1) for one in studs),
     )
 
 
@@ -93,7 +112,7 @@ def _jointable(centres: tuple[int, ...], at: SettingOut, rules: RuleSet) -> tupl
 
 def _base_columns(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Column, ...]:
     inner = tuple(station.x_tenth_mm + at.b // 2 for station in stations(at, job)[1:-1])
-    return tuple(Column(centre=one, foot=0, head=at.z0) for one in _jointable(inner, at, rules))
+    return tuple(Column(centre_tenth_mm=one, foot_tenth_mm=0, head_tenth_mm=at.z0) for one in _jointable(inner, at, rules))
 
 
 def _upper_columns(at: SettingOut, rules: RuleSet) -> tuple[Column, ...]:
@@ -103,29 +122,29 @@ def _upper_columns(at: SettingOut, rules: RuleSet) -> tuple[Column, ...]:
     with a cripple: both sides of it lie on the rails.
     """
     centres = _jointable(stud_centres(at), at, rules)
-    whole = [Column(centre=one, foot=at.z1, head=at.zf) for one in centres]
+    whole = [Column(centre_tenth_mm=one, foot_tenth_mm=at.z1, head_tenth_mm=at.zf) for one in centres]
     if at.recess is None:
         return tuple(whole)
     left, right = at.recess_left, at.recess_left + at.recess.framing_width_tenth_mm
     stretches = ((at.z1, at.sill_joint), (at.sill_joint, at.head_joint), (at.head_joint, at.zf))
-    parts = [Column(centre=one, foot=foot, head=head) for one in centres for foot, head in stretches]
-    return (*parts, *(column for column in whole if not left < column.centre < right))
+    parts = [Column(centre_tenth_mm=one, foot_tenth_mm=foot, head_tenth_mm=head) for one in centres for foot, head in stretches]
+    return (*parts, *(column for column in whole if not left < column.centre_tenth_mm < right))
 
 
 def _facing(role: PanelRole, strip: Strip, at: SettingOut, job: Job, *, x: Range, y: Range) -> Piece:
-    to_ceiling = at.full_height and strip.high == at.zf
+    to_ceiling = at.full_height and strip.high_tenth_mm == at.zf
     return Piece(
         role=role,
         layer=Layer.FACING,
         board=job.board,
-        width=strip.right - strip.left,
-        height=strip.high - strip.low + strip.grow,
+        width_tenth_mm=strip.right_tenth_mm - strip.left_tenth_mm,
+        height_tenth_mm=strip.high_tenth_mm - strip.low_tenth_mm + strip.grow_tenth_mm,
         cut_width_mm=strip.cut_width_mm,
         cut_height_mm=strip.cut_height_mm,
-        box=box(x, y, (strip.low, strip.high)),
+        box=box(x, y, (strip.low_tenth_mm, strip.high_tenth_mm)),
         cut_when=CutWhen.AFTER_MEASURE if to_ceiling else CutWhen.NOW,
         cut_outs=_cut_outs(strip, at, job) if role is PanelRole.FACE_UPPER else (),
-        taper=strip.grow,
+        taper_tenth_mm=strip.grow_tenth_mm,
         joint_below=strip.joint_below,
         joint_left=strip.joint_left,
     )
@@ -138,14 +157,19 @@ def _cut_outs(strip: Strip, at: SettingOut, job: Job) -> tuple[CutOut, ...]:
     lining = job.lining.thickness_tenth_mm
     x0, z0 = at.recess_left + lining, at.zs + lining
     x1, z1 = x0 + at.recess.clear_width_tenth_mm, z0 + at.recess.clear_height_tenth_mm
-    left, right, low, high = max(x0, strip.left), min(x1, strip.right), max(z0, strip.low), min(z1, strip.high)
+    left, right, low, high = (
+        max(x0, strip.left_tenth_mm),
+        min(x1, strip.right_tenth_mm),
+        max(z0, strip.low_tenth_mm),
+        min(z1, strip.high_tenth_mm),
+    )
     if right <= left or high <= low:
         return ()
     return (
         CutOut(
             kind="recess",
-            x_tenth_mm=left - strip.left,
-            y_tenth_mm=low - strip.low,
+            x_tenth_mm=left - strip.left_tenth_mm,
+            y_tenth_mm=low - strip.low_tenth_mm,
             width_tenth_mm=right - left,
             height_tenth_mm=high - low,
         ),
@@ -158,8 +182,8 @@ def _returns(at: SettingOut, job: Job, rules: RuleSet) -> list[Piece]:
     for left, x in ((True, (-at.t, 0)), (False, (at.wf, at.wf + at.t))):
         for role, wanted in _wanted_returns(at, job, rules, left=left):
             pieces += [
-                _facing(role, strip, at, job, x=x, y=(strip.left - scribe, strip.right - scribe))
-                for strip in divide(wanted, job.board, rules)
+                _facing(role, strip, at, job, x=x, y=(strip.left_tenth_mm - scribe, strip.right_tenth_mm - scribe))
+                for strip in divide(wanted, passing(job.board, job), rules)
             ]
     return pieces
 
@@ -170,17 +194,35 @@ def _wanted_returns(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> 
     end = 0 if left else at.wf
     grow = fall_under((end, end), at.wf, job)
     depth = at.df + tenths(rules.frame.scribe_mm)
-    levels = tuple((one.low + one.high) // 2 for one in noggin_levels(at, rules, left=left) if not one.flat)
+    levels = tuple((one.low_tenth_mm + one.high_tenth_mm) // 2 for one in noggin_levels(at, rules, left=left) if not one.flat)
     levels = levels if at.d // 2 >= tenths(rules.frame.joint_support_mm) else ()
     corners = (at.z0, at.z1, *((at.zs, at.zh) if at.recess else ()))
     if not (at.left_open if left else at.right_open):
-        whole = Wanted(low=0, high=at.zf, left=0, right=depth, grow_low=grow, heights=levels, corners=corners)
+        whole = Wanted(
+            low_tenth_mm=0,
+            high_tenth_mm=at.zf,
+            left_tenth_mm=0,
+            right_tenth_mm=depth,
+            grow_low_tenth_mm=grow,
+            heights_tenth_mm=levels,
+            corners_tenth_mm=corners,
+        )
         return [(PanelRole(f"return_{side}"), whole)]
     upper = (
         PanelRole(f"return_upper_{side}"),
-        Wanted(low=at.z1, high=at.zf, left=0, right=depth, heights=levels, corners=corners),
+        Wanted(
+            low_tenth_mm=at.z1,
+            high_tenth_mm=at.zf,
+            left_tenth_mm=0,
+            right_tenth_mm=depth,
+            heights_tenth_mm=levels,
+            corners_tenth_mm=corners,
+        ),
     )
-    base = (PanelRole(f"return_base_{side}"), Wanted(low=0, high=at.z0, left=0, right=depth, grow_low=grow))
+    base = (
+        PanelRole(f"return_base_{side}"),
+        Wanted(low_tenth_mm=0, high_tenth_mm=at.z0, left_tenth_mm=0, right_tenth_mm=depth, grow_low_tenth_mm=grow),
+    )
     return [base, upper] if at.z0 > 0 else [upper]
 
 
@@ -194,8 +236,8 @@ def _lid(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Piece, ...]:
             role=PanelRole.LID,
             layer=Layer.LID,
             board=job.lid,
-            width=width,
-            height=depth,
+            width_tenth_mm=width,
+            height_tenth_mm=depth,
             cut_width_mm=whole_mm_nearest(width),
             cut_height_mm=whole_mm_nearest(depth),
             box=box((-at.t, at.wf + at.t), (-scribe, at.df + at.t), (at.zf, at.top)),

@@ -26,7 +26,7 @@ REAR_RAILS = (Role.REAR_BOTTOM_RAIL, Role.REAR_MID_RAIL, Role.EXTRA_REAR_RAIL, R
 
 
 class _Row(msgspec.Struct, frozen=True, kw_only=True):
-    level: int
+    level_tenth_mm: int
     mark: str
     counted: bool
 
@@ -37,7 +37,7 @@ def wall_fixings(
     """Fixings of the upper frame: a row through every rear rail, the rest through the rear ladder uprights."""
     rows = _rows(at, job, rules, members=members, additions=additions)
     placed = [
-        WallFixing(x_tenth_mm=x, z_tenth_mm=row.level, counted=row.counted and _stud_found(job), through=row.mark)
+        WallFixing(x_tenth_mm=x, z_tenth_mm=row.level_tenth_mm, counted=row.counted and _stud_found(job), through=row.mark)
         for row in rows
         for x in _rail_places(at, job, rules)
     ]
@@ -87,8 +87,8 @@ def _rows(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ..
         counted = job.cables_scanned or level <= strip or not at.full_height
         if not counted and additions.extra_rear_rails_tenth_mm:
             continue  # the extra rail carries the row
-        rows.append(_Row(level=level, mark=member.mark, counted=counted))
-    return tuple(sorted(rows, key=lambda row: row.level))
+        rows.append(_Row(level_tenth_mm=level, mark=member.mark, counted=counted))
+    return tuple(sorted(rows, key=lambda row: row.level_tenth_mm))
 
 
 def _rail_places(at: SettingOut, job: Job, rules: RuleSet) -> tuple[int, ...]:
@@ -110,12 +110,15 @@ def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, *, upright: Membe
     if job.studs_tenth_mm is not None and not any(left <= stud <= right for stud in job.studs_tenth_mm):
         return []
     own = -(-upright.length_tenth_mm // tenths(rules.frame.upright_fixing_pitch_mm)) + 1
-    levels = [row.level for row in rows]
+    levels = [row.level_tenth_mm for row in rows]
     closed = upright.box.z0_tenth_mm < at.z1
     spare = shared_levels(levels, own - len(levels), upright.box.z0_tenth_mm if closed else None)
     found = _stud_found(job)
     return [
-        *(WallFixing(x_tenth_mm=x, z_tenth_mm=row.level, counted=row.counted and found, through=upright.mark) for row in rows),
+        *(
+            WallFixing(x_tenth_mm=x, z_tenth_mm=row.level_tenth_mm, counted=row.counted and found, through=upright.mark)
+            for row in rows
+        ),
         *(WallFixing(x_tenth_mm=x, z_tenth_mm=level, counted=found, through=upright.mark) for level in spare),
     ]
 

@@ -23,32 +23,32 @@ MOST_JOINTS = 4
 class Column(msgspec.Struct, frozen=True, kw_only=True):
     """Timber that a vertical joint may stand on, from a level up to another."""
 
-    centre: int
-    foot: int
-    head: int
+    centre_tenth_mm: int
+    foot_tenth_mm: int
+    head_tenth_mm: int
 
 
 class Wanted(msgspec.Struct, frozen=True, kw_only=True):
     """A face or return before it is divided; tenths of a millimetre."""
 
-    low: int  # z of its lower edge
-    high: int
-    left: int  # x (or y) of its left edge
-    right: int
-    grow_low: int = 0  # its lowest strip is longer by this for the fall of the floor
-    heights: tuple[int, ...] = ()  # z of timber that runs its full width
+    low_tenth_mm: int  # z of its lower edge
+    high_tenth_mm: int
+    left_tenth_mm: int  # x (or y) of its left edge
+    right_tenth_mm: int
+    grow_low_tenth_mm: int = 0  # its lowest strip is longer by this for the fall of the floor
+    heights_tenth_mm: tuple[int, ...] = ()  # z of timber that runs its full width
     columns: tuple[Column, ...] = ()
-    corners: tuple[int, ...] = ()  # z of opening corners that joints keep away from
+    corners_tenth_mm: tuple[int, ...] = ()  # z of opening corners that joints keep away from
 
 
 class Strip(msgspec.Struct, frozen=True, kw_only=True):
     """One piece of a divided board; cut sizes are differences of once-rounded edges, so that those of a stack add up."""
 
-    low: int
-    high: int
-    left: int
-    right: int
-    grow: int
+    low_tenth_mm: int
+    high_tenth_mm: int
+    left_tenth_mm: int
+    right_tenth_mm: int
+    grow_tenth_mm: int
     cut_width_mm: int
     cut_height_mm: int
     joint_below: bool
@@ -61,7 +61,7 @@ def divide(wanted: Wanted, board: Board, rules: RuleSet) -> tuple[Strip, ...]:
     Among equals: no strip below the least, no joint near an opening corner, fewest pieces longer than the handy length, the
     highest joints, the leftmost vertical joints.
     """
-    inside = sorted(level for level in wanted.heights if wanted.low < level < wanted.high)
+    inside = sorted(level for level in wanted.heights_tenth_mm if wanted.low_tenth_mm < level < wanted.high_tenth_mm)
     best: tuple[tuple[int, ...], tuple[Strip, ...]] | None = None
     for count in range(min(len(inside), MOST_JOINTS) + 1):
         if best is not None and best[0][0] <= count:
@@ -73,12 +73,16 @@ def divide(wanted: Wanted, board: Board, rules: RuleSet) -> tuple[Strip, ...]:
             score = _score(strips, levels, wanted, rules)
             if best is None or score < best[0]:
                 best = (score, strips)
-    return _row(wanted, (wanted.low, wanted.high), (wanted.left, wanted.right)) if best is None else best[1]
+    return (
+        _row(wanted, (wanted.low_tenth_mm, wanted.high_tenth_mm), (wanted.left_tenth_mm, wanted.right_tenth_mm))
+        if best is None
+        else best[1]
+    )
 
 
 def _strips(wanted: Wanted, levels: tuple[int, ...], board: Board, rules: RuleSet) -> tuple[Strip, ...] | None:
     strips: list[Strip] = []
-    for low_high in pairwise((wanted.low, *levels, wanted.high)):
+    for low_high in pairwise((wanted.low_tenth_mm, *levels, wanted.high_tenth_mm)):
         row = _best_row(wanted, low_high, board, tenths(rules.frame.least_strip_mm))
         if row is None:
             return None
@@ -91,29 +95,34 @@ def _best_row(wanted: Wanted, low_high: tuple[int, int], board: Board, least: in
     low, high = low_high
     centres = sorted(
         {
-            column.centre
+            column.centre_tenth_mm
             for column in wanted.columns
-            if column.foot <= low and column.head >= high and wanted.left < column.centre < wanted.right
+            if column.foot_tenth_mm <= low
+            and column.head_tenth_mm >= high
+            and wanted.left_tenth_mm < column.centre_tenth_mm < wanted.right_tenth_mm
         }
     )
     for count in range(min(len(centres), MOST_JOINTS) + 1):
-        rows = [_row(wanted, low_high, (wanted.left, *chosen, wanted.right)) for chosen in combinations(centres, count)]
+        rows = [
+            _row(wanted, low_high, (wanted.left_tenth_mm, *chosen, wanted.right_tenth_mm))
+            for chosen in combinations(centres, count)
+        ]
         fit = [row for row in rows if all(fits_sheet(strip.cut_width_mm, strip.cut_height_mm, board) for strip in row)]
         if fit:
-            return min(fit, key=lambda row: sum(strip.right - strip.left < least for strip in row))
+            return min(fit, key=lambda row: sum(strip.right_tenth_mm - strip.left_tenth_mm < least for strip in row))
     return None
 
 
 def _row(wanted: Wanted, low_high: tuple[int, int], edges: tuple[int, ...]) -> tuple[Strip, ...]:
     low, high = low_high
-    grow = wanted.grow_low if low == wanted.low else 0
-    floor = wanted.low - wanted.grow_low
+    grow = wanted.grow_low_tenth_mm if low == wanted.low_tenth_mm else 0
+    floor = wanted.low_tenth_mm - wanted.grow_low_tenth_mm
     cut_height_mm = whole_mm_nearest(high - floor) - whole_mm_nearest(low - grow - floor)
     return tuple(
         Strip(
-            low=low, high=high, left=left, right=right, grow=grow,
-            cut_width_mm=whole_mm_nearest(right - wanted.left) - whole_mm_nearest(left - wanted.left),
-            cut_height_mm=cut_height_mm, joint_below=low > wanted.low, joint_left=left > wanted.left,
+            low_tenth_mm=low, high_tenth_mm=high, left_tenth_mm=left, right_tenth_mm=right, grow_tenth_mm=grow,
+            cut_width_mm=whole_mm_nearest(right - wanted.left_tenth_mm) - whole_mm_nearest(left - wanted.left_tenth_mm),
+            cut_height_mm=cut_height_mm, joint_below=low > wanted.low_tenth_mm, joint_left=left > wanted.left_tenth_mm,
         )
         for left, right in pairwise(edges)
     )  # fmt: skip
@@ -122,7 +131,11 @@ def _row(wanted: Wanted, low_high: tuple[int, int], edges: tuple[int, ...]) -> t
 def _score(strips: tuple[Strip, ...], levels: tuple[int, ...], wanted: Wanted, rules: RuleSet) -> tuple[int, ...]:
     frame = rules.frame
     least, off, handy = tenths(frame.least_strip_mm), tenths(frame.joint_off_corner_mm), tenths(frame.longest_handy_panel_mm)
-    short = sum(1 for strip in strips if min(strip.high - strip.low, strip.right - strip.left) < least)
-    near = sum(1 for level in levels for corner in wanted.corners if abs(level - corner) < off)
-    long = sum(1 for strip in strips if max(strip.high - strip.low, strip.right - strip.left) > handy)
+    short = sum(
+        1 for strip in strips if min(strip.high_tenth_mm - strip.low_tenth_mm, strip.right_tenth_mm - strip.left_tenth_mm) < least
+    )
+    near = sum(1 for level in levels for corner in wanted.corners_tenth_mm if abs(level - corner) < off)
+    long = sum(
+        1 for strip in strips if max(strip.high_tenth_mm - strip.low_tenth_mm, strip.right_tenth_mm - strip.left_tenth_mm) > handy
+    )
     return (len(strips), short, near, long if levels else 0, *(-level for level in reversed(levels)))

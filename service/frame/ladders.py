@@ -20,10 +20,10 @@ if TYPE_CHECKING:
 
 
 class NogginLevel(msgspec.Struct, frozen=True, kw_only=True):
-    """Where one noggin of a ladder lies, in tenths of a millimetre."""
+    """Where one noggin of a ladder lies."""
 
-    low: int
-    high: int
+    low_tenth_mm: int
+    high_tenth_mm: int
     flat: bool = False
 
 
@@ -52,18 +52,18 @@ def noggin_levels(at: SettingOut, rules: RuleSet, *, left: bool) -> tuple[Noggin
     carrying = [_on_edge(at, row - at.d // 2) for row in (at.recess.row_levels_tenth_mm if at.recess else ())]
     if foot < at.z1 and at.ply_count > 0:
         carrying.append(_on_edge(at, at.z1))  # the plies need a seat there
-    levels = _with_end(carrying, _on_edge(at, foot), NogginLevel(low=foot, high=foot + at.b, flat=True))
-    levels = _with_end(levels, _on_edge(at, at.z2 - at.d), NogginLevel(low=at.z2 - at.b, high=at.z2, flat=True))
-    return _filled(at, sorted(levels, key=lambda level: level.low), tenths(rules.frame.ladder_pitch_mm))
+    levels = _with_end(carrying, _on_edge(at, foot), NogginLevel(low_tenth_mm=foot, high_tenth_mm=foot + at.b, flat=True))
+    levels = _with_end(levels, _on_edge(at, at.z2 - at.d), NogginLevel(low_tenth_mm=at.z2 - at.b, high_tenth_mm=at.z2, flat=True))
+    return _filled(at, sorted(levels, key=lambda level: level.low_tenth_mm), tenths(rules.frame.ladder_pitch_mm))
 
 
 def _on_edge(at: SettingOut, low: int) -> NogginLevel:
-    return NogginLevel(low=low, high=low + at.d)
+    return NogginLevel(low_tenth_mm=low, high_tenth_mm=low + at.d)
 
 
 def _with_end(levels: list[NogginLevel], on_edge: NogginLevel, flat: NogginLevel) -> list[NogginLevel]:
     for end in (on_edge, flat):
-        if all(end.high <= level.low or level.high <= end.low for level in levels):
+        if all(end.high_tenth_mm <= level.low_tenth_mm or level.high_tenth_mm <= end.low_tenth_mm for level in levels):
             return [*levels, end]
     return levels
 
@@ -72,9 +72,9 @@ def _filled(at: SettingOut, levels: list[NogginLevel], pitch: int) -> tuple[Nogg
     """Between neighbours further apart than the pitch, as few as do, equally spaced."""
     filled = levels[:1]
     for lower, upper in pairwise(levels):
-        gaps = max(-(-(upper.low - lower.low) // pitch), 1)
-        rise = upper.low - lower.low
-        filled += [_on_edge(at, (2 * (lower.low * gaps + rise * step) + gaps) // (2 * gaps)) for step in range(1, gaps)]
+        gaps = max(-(-(upper.low_tenth_mm - lower.low_tenth_mm) // pitch), 1)
+        rise = upper.low_tenth_mm - lower.low_tenth_mm
+        filled += [_on_edge(at, (2 * (lower.low_tenth_mm * gaps + rise * step) + gaps) // (2 * gaps)) for step in range(1, gaps)]
         filled.append(upper)
     return tuple(filled)
 
@@ -82,5 +82,5 @@ def _filled(at: SettingOut, levels: list[NogginLevel], pitch: int) -> tuple[Nogg
 def _noggin(at: SettingOut, level: NogginLevel, *, left: bool) -> Place:
     across = at.d if level.flat else at.b
     x = (0, across) if left else (at.wf - across, at.wf)
-    place = box(x, (at.d, at.df - at.d), (level.low, level.high))
+    place = box(x, (at.d, at.df - at.d), (level.low_tenth_mm, level.high_tenth_mm))
     return Place(role=Role.LADDER_NOGGIN, unit=Unit.UPPER, box=place, along=Axis.Y, fit=Fit.BETWEEN)

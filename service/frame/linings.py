@@ -33,7 +33,7 @@ def _level(at: SettingOut, job: Job, x: Range, y: Range) -> list[Piece]:
     places = ((PanelRole.LINING_BOTTOM, at.zs), (PanelRole.LINING_TOP, at.zh - thick))
     return [
         Piece(
-            role=role, layer=Layer.LINING, board=job.lining, width=x[1] - x[0], height=y[1] - y[0],
+            role=role, layer=Layer.LINING, board=job.lining, width_tenth_mm=x[1] - x[0], height_tenth_mm=y[1] - y[0],
             cut_width_mm=whole_mm_nearest(x[1] - x[0]), cut_height_mm=whole_mm_down(y[1] - y[0]),
             box=box(x, y, (low, low + thick)),
         )
@@ -47,7 +47,7 @@ def _upright(at: SettingOut, job: Job, x: Range, y: Range) -> list[Piece]:
     places = ((PanelRole.LINING_LEFT, x[0]), (PanelRole.LINING_RIGHT, x[1] - thick))
     return [
         Piece(
-            role=role, layer=Layer.LINING, board=job.lining, width=z[1] - z[0], height=y[1] - y[0],
+            role=role, layer=Layer.LINING, board=job.lining, width_tenth_mm=z[1] - z[0], height_tenth_mm=y[1] - y[0],
             cut_width_mm=whole_mm_down(z[1] - z[0]), cut_height_mm=whole_mm_down(y[1] - y[0]),
             box=box((left, left + thick), y, z),
         )
@@ -58,8 +58,8 @@ def _upright(at: SettingOut, job: Job, x: Range, y: Range) -> list[Piece]:
 def _backboard(recess: Recess, job: Job, x: Range, at_back: tuple[int, int, int]) -> Piece:
     front, low, high = at_back
     return Piece(
-        role=PanelRole.BACKBOARD, layer=Layer.BACKBOARD, board=job.backboard, width=recess.framing_width_tenth_mm,
-        height=recess.framing_height_tenth_mm, cut_width_mm=whole_mm_nearest(recess.framing_width_tenth_mm),
+        role=PanelRole.BACKBOARD, layer=Layer.BACKBOARD, board=job.backboard, width_tenth_mm=recess.framing_width_tenth_mm,
+        height_tenth_mm=recess.framing_height_tenth_mm, cut_width_mm=whole_mm_nearest(recess.framing_width_tenth_mm),
         cut_height_mm=whole_mm_nearest(recess.framing_height_tenth_mm),
         box=box(x, (front - job.backboard.thickness_tenth_mm, front), (low, high)),
     )  # fmt: skip

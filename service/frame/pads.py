@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from service.frame.frame import Layer, PanelRole
-from service.frame.panels import Piece
+from service.frame.panels import Piece, passing
 from service.frame.placing import box
 from service.units import tenths, whole_mm_nearest
 
@@ -53,7 +53,9 @@ def pad_pieces(at: SettingOut, job: Job) -> tuple[Piece, ...]:
     low = at.z0 - built
     for number, thickness in enumerate(heights[built]):
         board = next(board for board in job.pads if board.thickness_tenth_mm == thickness)
-        pieces += [_piece(at, board, low, edges) for edges in pairwise(_joints(at, board, staggered=number % 2 == 1))]
+        pieces += [
+            _piece(at, board, low, edges) for edges in pairwise(_joints(at, passing(board, job), staggered=number % 2 == 1))
+        ]
         low += thickness
     return tuple(pieces)
 
@@ -75,8 +77,8 @@ def _piece(at: SettingOut, board: Board, low: int, edges: tuple[int, int]) -> Pi
         role=PanelRole.PAD,
         layer=Layer.PAD,
         board=board,
-        width=right - left,
-        height=at.df,
+        width_tenth_mm=right - left,
+        height_tenth_mm=at.df,
         cut_width_mm=whole_mm_nearest(right - left),
         cut_height_mm=whole_mm_nearest(at.df),
         box=box((left, right), (0, at.df), (low, low + board.thickness_tenth_mm)),

@@ -15,6 +15,8 @@ from service.units import TENTHS_PER_MM, millimetres, text_mm
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from service.brief import Job
+
 CODES = {
     PanelRole.FACE_BASE: "FB", PanelRole.FACE_CHEEK_LEFT: "FL", PanelRole.FACE_CHEEK_RIGHT: "FR", PanelRole.FACE_UPPER: "FU",
     PanelRole.RETURN_LEFT: "RL", PanelRole.RETURN_RIGHT: "RR", PanelRole.RETURN_BASE_LEFT: "RBL",
@@ -30,14 +32,14 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True):
     role: PanelRole
     layer: Layer
     board: Board
-    width: int
-    height: int
+    width_tenth_mm: int
+    height_tenth_mm: int
     cut_width_mm: int
     cut_height_mm: int
     box: Box
     cut_when: CutWhen = CutWhen.NOW
     cut_outs: tuple[CutOut, ...] = ()
-    taper: int = 0
+    taper_tenth_mm: int = 0
     joint_below: bool = False
     joint_left: bool = False
 
@@ -58,9 +60,23 @@ def fits_sheet(cut_width_mm: int, cut_height_mm: int, board: Board) -> bool:
     return long <= board.sheet_length_tenth_mm and short <= board.sheet_width_tenth_mm
 
 
-def too_large(pieces: Iterable[Piece]) -> tuple[Unmet, ...]:
-    """A refusal for every board that no sheet gives, the same one only once."""
-    found = [_refusal(piece) for piece in pieces if not fits_sheet(piece.cut_width_mm, piece.cut_height_mm, piece.board)]
+def passing(board: Board, job: Job) -> Board:
+    """The sheet as far as it passes the way in; larger ones are cut before they are carried in."""
+    short, long = sorted((job.largest_board_length_tenth_mm, job.largest_board_width_tenth_mm))
+    return msgspec.structs.replace(
+        board,
+        sheet_length_tenth_mm=min(board.sheet_length_tenth_mm, long),
+        sheet_width_tenth_mm=min(board.sheet_width_tenth_mm, short),
+    )
+
+
+def too_large(pieces: Iterable[Piece], job: Job) -> tuple[Unmet, ...]:
+    """A refusal for every board that no sheet that passes the way in gives, the same one only once."""
+    found = [
+        _refusal(piece, passing(piece.board, job))
+        for piece in pieces
+        if not fits_sheet(piece.cut_width_mm, piece.cut_height_mm, passing(piece.board, job))
+    ]
     return tuple(dict.fromkeys(found))
 
 
@@ -69,20 +85,19 @@ def _sides(cut_width_mm: int, cut_height_mm: int) -> tuple[int, int]:
     return (max(cut_width_mm, cut_height_mm) * TENTHS_PER_MM, min(cut_width_mm, cut_height_mm) * TENTHS_PER_MM)
 
 
-def _refusal(piece: Piece) -> Unmet:
+def _refusal(piece: Piece, board: Board) -> Unmet:
     long, short = _sides(piece.cut_width_mm, piece.cut_height_mm)
-    board = piece.board
     too_long = long > board.sheet_length_tenth_mm
     asked, available = (long, board.sheet_length_tenth_mm) if too_long else (short, board.sheet_width_tenth_mm)
     name = piece.role.value.replace("_", " ")
     return Unmet(
         code="sheet",
-        says=f"the {name} of {piece.cut_width_mm} x {piece.cut_height_mm} cannot be divided on timber to fit a sheet of "
-        f"{text_mm(board.sheet_length_tenth_mm)} x {text_mm(board.sheet_width_tenth_mm)}",
+        says=f"the {name} of {piece.cut_width_mm} x {piece.cut_height_mm} cannot be divided on timber to come out of "
+        f"{text_mm(board.sheet_length_tenth_mm)} x {text_mm(board.sheet_width_tenth_mm)} of sheet",
         asked_mm=millimetres(asked),
         available_mm=millimetres(available),
         short_by_mm=millimetres(asked - available),
-        offer=f"a {'longer' if too_long else 'wider'} sheet, {text_mm(asked)} or more, or a smaller breast",
+        offer=f"a sheet {text_mm(asked)} {'long' if too_long else 'wide'} that passes the way in, or a smaller breast",
     )
 
 
@@ -93,14 +108,14 @@ def _panel(piece: Piece, mark: str) -> Panel:
         layer=piece.layer,
         board_code=piece.board.code,
         thickness_tenth_mm=piece.board.thickness_tenth_mm,
-        width_tenth_mm=piece.width,
-        height_tenth_mm=piece.height,
+        width_tenth_mm=piece.width_tenth_mm,
+        height_tenth_mm=piece.height_tenth_mm,
         cut_width_mm=piece.cut_width_mm,
         cut_height_mm=piece.cut_height_mm,
         cut_when=piece.cut_when,
         box=piece.box,
         cut_outs=piece.cut_outs,
-        taper_tenth_mm=piece.taper,
+        taper_tenth_mm=piece.taper_tenth_mm,
         joint_below=piece.joint_below,
         joint_left=piece.joint_left,
     )

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.brief import least_upstand
 from service.errors import Unmet
 from service.frame.pads import greatest_platform, pad_heights
 from service.units import millimetres, tenths, text_mm
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
 type Unmets = tuple[Unmet, ...]
 
 WIDTH_AGREES_TENTH_MM = 10  # a width sent for a three-sided fire may differ by 1 mm: framing.md, section 13
-UPSTAND_STEP_TENTH_MM = 50  # an upstand that we choose is rounded up to 5 mm: framing.md, section 13
 
 
 def refusals(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
@@ -58,18 +58,6 @@ def one_of(*offers: str) -> str:
     """The offers that there are, as one sentence; an empty one is none."""
     *first, last = [offer for offer in offers if offer]
     return f"{', '.join(first)}, or {last}" if first else last
-
-
-def least_upstand(job: Job) -> int:
-    """The least upstand that keeps the maker's distance from outlet to screen, rounded up to 5 mm; 0: none asked."""
-    fire = job.appliance
-    if job.screen is None or fire.outlet_position == "none":
-        return 0
-    if fire.outlet_to_screen_least_mm is None or fire.outlet_height_mm is None:
-        return 0
-    above_outlet = tenths(fire.body_height_mm - fire.outlet_height_mm) + job.gap_over_tenth_mm
-    fixed = above_outlet + job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm
-    return max(-((fixed - tenths(fire.outlet_to_screen_least_mm)) // UPSTAND_STEP_TENTH_MM) * UPSTAND_STEP_TENTH_MM, 0)
 
 
 def _depth(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
@@ -228,12 +216,12 @@ def _recess(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
 
 
 def _outlet(at: SettingOut, job: Job) -> Unmets:
-    fire, least = job.appliance, least_upstand(job)
-    if at.recess is None or least == 0 or fire.outlet_to_screen_least_mm is None or fire.outlet_height_mm is None:
+    fire, under = job.appliance, job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm
+    least = least_upstand(fire, over=job.gap_over_tenth_mm, under=under)
+    if at.recess is None or least == 0:
         return ()
-    asked = tenths(fire.outlet_to_screen_least_mm)
-    there = tenths(fire.body_height_mm - fire.outlet_height_mm) + job.gap_over_tenth_mm + at.u
-    there += job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm
+    asked = tenths(fire.outlet_to_screen_least_mm or 0.0)
+    there = tenths(fire.body_height_mm - (fire.outlet_height_mm or 0.0)) + job.gap_over_tenth_mm + at.u + under
     return unmet_if(
         "heat", asked, there,
         says=f"the maker wants {text_mm(asked)} from the outlet to the underside of the screen; there are {text_mm(there)}",

@@ -84,9 +84,9 @@ class _Hung(msgspec.Struct, frozen=True, kw_only=True):
     """The recess and where it stands."""
 
     recess: Recess | None
-    left: int
-    head: int
-    screen_centre: int
+    left_tenth_mm: int
+    head_tenth_mm: int
+    screen_centre_tenth_mm: int
 
 
 def set_out(job: Job, rules: RuleSet, ply_count: int | None = None) -> SettingOut:
@@ -122,8 +122,9 @@ def _sizes(job: Job, rules: RuleSet) -> SettingOut:
         b=b, d=d, t=t, tf=tf, w=wf + 2 * tf, wf=wf, dd=job.depth_tenth_mm, df=df, lr=wf - 2 * b, n=df - 2 * d,
         m=job.board.stud_pitch_tenth_mm, z0=job.platform_tenth_mm, az=az, z1=z1, z2=z2, zf=zf, top=job.finished_top_tenth_mm,
         hu=z2 - z1, u=job.upstand_tenth_mm, left_open=left_open, right_open=right_open, full_height=job.full_height,
-        opening_left=opening[0], opening_right=opening[1], recess=hung.recess, recess_left=hung.left,
-        zs=z1 + job.upstand_tenth_mm, zh=hung.head if hung.recess else z2, zc=hung.screen_centre, ply_count=0, span=wf - 2 * b,
+        opening_left=opening[0], opening_right=opening[1], recess=hung.recess, recess_left=hung.left_tenth_mm,
+        zs=z1 + job.upstand_tenth_mm, zh=hung.head_tenth_mm if hung.recess else z2, zc=hung.screen_centre_tenth_mm,
+        ply_count=0, span=wf - 2 * b,
     )  # fmt: skip
 
 
@@ -159,7 +160,7 @@ def _guess_plies(span: int, rules: RuleSet) -> int:
 def _hang(job: Job, wf: int, df: int, zs: int) -> _Hung:
     """The screen recess (framing.md, section 5) over its sill."""
     if job.screen is None or job.bracket is None:
-        return _Hung(recess=None, left=0, head=zs, screen_centre=zs)
+        return _Hung(recess=None, left_tenth_mm=0, head_tenth_mm=zs, screen_centre_tenth_mm=zs)
     b, lr = job.timber.thickness_tenth_mm, wf - 2 * job.timber.thickness_tenth_mm
     tl, body_h = job.lining.thickness_tenth_mm, tenths(job.screen.body_height_mm)
     fw = tenths(job.screen.body_width_mm) + 2 * job.gaps.side_tenth_mm + 2 * tl
@@ -182,7 +183,7 @@ def _hang(job: Job, wf: int, df: int, zs: int) -> _Hung:
         row_levels_tenth_mm=_rows(job, zc),
         bearer_back_tenth_mm=yb,
     )
-    return _Hung(recess=recess, left=(wf - fw) // 2, head=zs + fh, screen_centre=zc)
+    return _Hung(recess=recess, left_tenth_mm=(wf - fw) // 2, head_tenth_mm=zs + fh, screen_centre_tenth_mm=zc)
 
 
 def _recess_depth(job: Job) -> int:

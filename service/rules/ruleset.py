@@ -89,6 +89,10 @@ class DefaultRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
     platform_height_mm: float
     longest_length_house_mm: float
     longest_length_flat_mm: float
+    longest_length_winding_mm: float
+    largest_board_length_mm: float
+    largest_board_width_mm: float
+    ripped_board_width_mm: float
     narrowest_door_mm: float
     socket_height_mm: float
     parking_distance_mm: float
