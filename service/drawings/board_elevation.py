@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from service.drawings.canvas import Canvas
-from service.drawings.captions import write_caption
+from service.drawings.captions import Note, write_caption
 from service.drawings.dimensions import Running, Side, Stack
 from service.drawings.hidden_lines import Face, find_edges, largest_visible
 from service.drawings.neighbours import draw_neighbours_front
@@ -104,45 +104,50 @@ class _BoardElevation:
         left.chain((0, self.top))
         right = Stack(canvas, Side.RIGHT, canvas.mm(self.right))
         holes = {edge for hole in self.holes for edge in (hole.low_tenth_mm, hole.high_tenth_mm)}
-        rails = {(member.box.z0_tenth_mm + member.box.z1_tenth_mm) // 2 for member in frame.members if self._is_front(member.box) and member.along is Axis.X}
-        right.running([*(Running(at_tenth_mm=rail) for rail in rails), *(Running(at_tenth_mm=edge, words="cut-out") for edge in holes)], (0, self.top))
+        rails = [Running(at_tenth_mm=line) for line in self._rail_lines()]
+        right.running([*rails, *(Running(at_tenth_mm=edge, words="cut-out") for edge in holes)], (0, self.top))
         return below.end_mm, above.end_mm
 
     def _stud_lines(self) -> set[int]:
         """Centre lines of the studs behind the face over the fire."""
         over = self.frame.levels.appliance_top_tenth_mm
-        return {
-            (member.box.x0_tenth_mm + member.box.x1_tenth_mm) // 2
-            for member in self.frame.members
-            if self._is_front(member.box) and member.along is Axis.Z and member.box.z1_tenth_mm > over
-        }
+        boxes = [box for box in self._front_boxes(Axis.Z) if box.z1_tenth_mm > over]
+        return {(box.x0_tenth_mm + box.x1_tenth_mm) // 2 for box in boxes}
 
-    def _is_front(self, box: Box) -> bool:
-        return box.y1_tenth_mm == self.frame.sizes.frame_depth_tenth_mm
+    def _rail_lines(self) -> set[int]:
+        """Centre lines of the rails and level noggins behind the face."""
+        return {(box.z0_tenth_mm + box.z1_tenth_mm) // 2 for box in self._front_boxes(Axis.X)}
+
+    def _front_boxes(self, along: Axis) -> list[Box]:
+        front = self.frame.sizes.frame_depth_tenth_mm
+        return [member.box for member in self.frame.members if member.along is along and member.box.y1_tenth_mm == front]
 
     def _caption(self, left_over: tuple[str, ...]) -> None:
-        finished = text_mm(self.frame.sizes.finished_width_tenth_mm)
-        notes: list[str | tuple[str, ...]] = [
-            "sizes on the boards as cut; running sizes below: edges and cut-outs from the left edge of the boards; above and at the right: "
-            "centre lines of studs and rails, for screws",
-            f"finished breast {finished} wide",
+        notes: list[Note] = [
+            "sizes on the boards as cut; running sizes from the left edge of the boards and from the floor's highest point",
+            "below: edges and cut-outs; above and at the right: centre lines of studs and rails",
+            f"finished breast {text_mm(self.frame.sizes.finished_width_tenth_mm)} wide",
         ]
         if left_over:
             notes.append(("also in the face:", *left_over))
-        others = [f"{panel.mark} {panel.role.value.replace('_', ' ')} {size_words(panel)}" for panel in self.frame.panels if panel not in self.panels]
+        others = [panel for panel in self.frame.panels if panel not in self.panels]
         if others:
-            notes.append(("not in the face:", *others))
+            notes.append(("not in the face:", *(f"{panel.mark} {_role_words(panel)} {size_words(panel)}" for panel in others)))
         write_caption(self.canvas, "Front elevation of the boards", notes)
+
+
+def _role_words(panel: Panel) -> str:
+    return panel.role.value.replace("_", " ")
 
 
 def _holes(panel: Panel) -> list[Face]:
     """Cut-outs of a board as faces nearer than it."""
     box = panel.box
+    corners = [(box.x0_tenth_mm + hole.x_tenth_mm, box.z0_tenth_mm + hole.y_tenth_mm, hole) for hole in panel.cut_outs]
     return [
         Face(
-            mark=panel.mark, near_tenth_mm=-box.y1_tenth_mm - 1,
-            left_tenth_mm=box.x0_tenth_mm + hole.x_tenth_mm, right_tenth_mm=box.x0_tenth_mm + hole.x_tenth_mm + hole.width_tenth_mm,
-            low_tenth_mm=box.z0_tenth_mm + hole.y_tenth_mm, high_tenth_mm=box.z0_tenth_mm + hole.y_tenth_mm + hole.height_tenth_mm,
+            mark=panel.mark, near_tenth_mm=-box.y1_tenth_mm - 1, left_tenth_mm=left, right_tenth_mm=left + hole.width_tenth_mm,
+            low_tenth_mm=low, high_tenth_mm=low + hole.height_tenth_mm,
         )
-        for hole in panel.cut_outs
+        for left, low, hole in corners
     ]  # fmt: skip

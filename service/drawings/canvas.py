@@ -65,7 +65,7 @@ class Canvas:
         """Draw the origin of running sizes."""
         self._parts.append(Circle(centre_mm=centre_mm, radius_mm=radius_mm, pen=Pen.NARROW, fill=Fill.PAPER))
 
-    def text(  # noqa: PLR0913 - how a text stands
+    def text(
         self,
         at_mm: PointMm,
         content: str,
@@ -93,7 +93,7 @@ class Canvas:
 
     def area(self) -> AreaMm:
         """Box of all that is drawn, with a margin."""
-        boxes = [box for parts in self._groups.values() for part in parts for box in (_box(part),)]
+        boxes = [_box(part) for parts in self._groups.values() for part in parts]
         return (
             min(box[0] for box in boxes) - _MARGIN_MM,
             min(box[1] for box in boxes) - _MARGIN_MM,
@@ -104,7 +104,8 @@ class Canvas:
     def finish(self, name: str, title: str, description: str) -> Drawing:
         """The view as a value."""
         groups = tuple(Group(name=group, parts=tuple(parts)) for group, parts in self._groups.items() if parts)
-        return Drawing(name=name, title=title, description=description, scale_ratio=self.scale_ratio, area_mm=self.area(), groups=groups)
+        area = self.area()
+        return Drawing(name=name, title=title, description=description, scale_ratio=self.scale_ratio, area_mm=area, groups=groups)
 
 
 def write_in_clear(canvas: Canvas, words: str, points_mm: Sequence[PointMm]) -> None:
@@ -143,14 +144,9 @@ def passes_through(segment_mm: Segment, area_mm: AreaMm) -> bool:
 
 
 def _box(part: Primitive) -> AreaMm:
-    match part:
-        case Text():
-            return text_area_mm(part)
-        case Circle():
-            (x, y), radius = part.centre_mm, part.radius_mm
-            return (x - radius, y - radius, x + radius, y + radius)
-        case Line():
-            points: tuple[PointMm, ...] = (part.start_mm, part.end_mm)
-        case Polygon():
-            points = part.points_mm
+    if isinstance(part, Text):
+        return text_area_mm(part)
+    if isinstance(part, Circle):
+        return grow((*part.centre_mm, *part.centre_mm), part.radius_mm)
+    points = (part.start_mm, part.end_mm) if isinstance(part, Line) else part.points_mm
     return (min(x for x, _ in points), min(y for _, y in points), max(x for x, _ in points), max(y for _, y in points))

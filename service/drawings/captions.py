@@ -13,15 +13,14 @@ if TYPE_CHECKING:
 
     from service.drawings.canvas import Canvas
 
+type Note = str | tuple[str, ...]  # a sentence, or a heading and its entries
+
 _PITCH_MM: Final = 4.4
 _LEAST_WIDTH_MM: Final = 95.0
 
 
-def write_caption(canvas: Canvas, title: str, notes: Sequence[str | tuple[str, ...]]) -> None:
-    """Title with scale, then notes, under everything drawn so far, no wider than the view.
-
-    A note is a sentence, or a heading and its entries, which are not broken where it can be helped.
-    """
+def write_caption(canvas: Canvas, title: str, notes: Sequence[Note]) -> None:
+    """Title with scale, then notes, under everything drawn so far, no wider than the view; entries keep together."""
     canvas.group("caption")
     left, low, right, _ = canvas.area()
     left += 3.0
@@ -36,7 +35,7 @@ def write_caption(canvas: Canvas, title: str, notes: Sequence[str | tuple[str, .
             y -= _PITCH_MM
 
 
-def _fold(note: str | tuple[str, ...], height_mm: float, width_mm: float) -> list[str]:
+def _fold(note: Note, height_mm: float, width_mm: float) -> list[str]:
     if isinstance(note, str):
         return wrap(note.split(" "), height_mm, width_mm)
     head, *entries = note

@@ -34,7 +34,9 @@ class Callout(msgspec.Struct, frozen=True, kw_only=True):
     dotted: bool = True  # False: the leader ends at an outline
 
 
-def write_column(canvas: Canvas, callouts: Sequence[Callout], edge_mm: float, lines_mm: Sequence[float] = (), *, to_right: bool) -> float:
+def write_column(
+    canvas: Canvas, callouts: Sequence[Callout], edge_mm: float, lines_mm: Sequence[float] = (), *, to_right: bool
+) -> float:
     """Write a column whose words start (or, to the left, end) at an edge; the width that it takes.
 
     Args:
@@ -44,9 +46,10 @@ def write_column(canvas: Canvas, callouts: Sequence[Callout], edge_mm: float, li
         lines_mm: heights of the lines that run through the column.
         to_right: whether the column stands at the right of the view.
     """
-    ordered = sorted(callouts, key=lambda callout: (callout.at_mm[1], callout.at_mm[0] if to_right else -callout.at_mm[0], callout.words))
     anchor, sign = (Anchor.START, 1.0) if to_right else (Anchor.END, -1.0)
-    for callout, height in zip(ordered, heights_between([callout.at_mm[1] for callout in ordered], lines_mm), strict=True):
+    ordered = sorted(callouts, key=lambda callout: (callout.at_mm[1], sign * callout.at_mm[0], callout.words))
+    heights = heights_between([callout.at_mm[1] for callout in ordered], lines_mm)
+    for callout, height in zip(ordered, heights, strict=True):
         canvas.line(callout.at_mm, (edge_mm - sign * 0.6, height), Pen.NARROW)
         if callout.dotted:
             canvas.dot(callout.at_mm)
@@ -75,10 +78,9 @@ def _counts(want_mm: Sequence[float], bands: Sequence[Band]) -> list[int]:
         longer: dict[int, tuple[float, list[int]]] = {}
         for placed, (cost, counts) in best.items():
             for count in range(min(room, len(want_mm) - placed) + 1):
-                if count:
-                    cost += _way(want_mm[placed + count - 1], band) ** 2
-                if placed + count not in longer or cost < longer[placed + count][0]:
-                    longer[placed + count] = (cost, [*counts, count])
+                whole = cost + sum(_way(want, band) ** 2 for want in want_mm[placed : placed + count])
+                if placed + count not in longer or whole < longer[placed + count][0]:
+                    longer[placed + count] = (whole, [*counts, count])
         best = longer
     return best[len(want_mm)][1]
 

@@ -93,7 +93,8 @@ class Stack:
         origin, end = (self.canvas.mm(place) for place in ends_tenth_mm)
         found = {value.at_tenth_mm: value for value in values if value.at_tenth_mm > ends_tenth_mm[0] or value.words}
         labels = {
-            self.canvas.mm(place): f"{text_mm(place - ends_tenth_mm[0])} {value.words}".rstrip() for place, value in sorted(found.items())
+            self.canvas.mm(place): f"{text_mm(place - ends_tenth_mm[0])} {value.words}".rstrip()
+            for place, value in sorted(found.items())
         }
         along = list(labels)
         self._extend([origin, *along], over_mm=_RUNNING_OVER_MM)
@@ -104,7 +105,8 @@ class Stack:
         self._origin(origin, named=origin in labels)
         bounds = (origin + 0.6, end - 0.6)
         far = self.out_mm + _RUNNING_OVER_MM + _JOG_MM
-        for place, centre in zip(along, spread(along, [sum(text_reach_mm(label, HEIGHT_MM)) for label in labels.values()], _LABEL_GAP_MM, bounds), strict=True):
+        sizes = [sum(text_reach_mm(label, HEIGHT_MM)) for label in labels.values()]
+        for place, centre in zip(along, spread(along, sizes, _LABEL_GAP_MM, bounds), strict=True):
             self._draw((place, self.out_mm + _RUNNING_OVER_MM), (centre, far))
             self._running_label(centre, far + 0.5, labels[place])
         longest = max((text_width_mm(label, HEIGHT_MM) for label in labels.values()), default=0.0)
@@ -209,13 +211,11 @@ def _beside(segments: Sequence[Span], widths: Sequence[float], narrow: Sequence[
         else:
             after.insert(0, between.pop())
     rows = ((before, (start - _FAR_MM, start - 1.0)), (between, (start + 0.7, end - 0.7)), (after, (end + 1.0, end + _FAR_MM)))
-    return {
-        index: centre
-        for row, bounds in rows
-        for index, centre in zip(
-            row, spread([sum(segments[index]) / 2 for index in row], [widths[index] for index in row], _LABEL_GAP_MM, bounds), strict=True
-        )
-    }
+    centres: dict[int, float] = {}
+    for row, bounds in rows:
+        want, sizes = [sum(segments[index]) / 2 for index in row], [widths[index] for index in row]
+        centres |= zip(row, spread(want, sizes, _LABEL_GAP_MM, bounds), strict=True)
+    return centres
 
 
 def inside_level(canvas: Canvas, ends_tenth_mm: tuple[int, int], y_mm: float) -> None:
@@ -225,4 +225,5 @@ def inside_level(canvas: Canvas, ends_tenth_mm: tuple[int, int], y_mm: float) ->
     for x, y in (start, end):
         canvas.line((x - _STROKE_MM, y - _STROKE_MM), (x + _STROKE_MM, y + _STROKE_MM), Pen.NARROW)
     value = text_mm(ends_tenth_mm[1] - ends_tenth_mm[0])
-    write_in_clear(canvas, value, [((start[0] + (end[0] - start[0]) * share), y_mm + _ABOVE_MM) for share in (0.5, 0.4, 0.6, 0.3, 0.7)])
+    tries = [start[0] + (end[0] - start[0]) * share for share in (0.5, 0.4, 0.6, 0.3, 0.7)]
+    write_in_clear(canvas, value, [(x, y_mm + _ABOVE_MM) for x in tries])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from service.drawings.canvas import Canvas
-from service.drawings.captions import write_caption
+from service.drawings.captions import Note, write_caption
 from service.drawings.dimensions import Running, Side, Stack, inside_level
 from service.drawings.hidden_lines import find_edges
 from service.drawings.levels import heights_of
@@ -20,8 +20,6 @@ from service.frame import Axis, Member, Role, Unit
 from service.units import text_mm
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from service.brief import Job
     from service.frame import Frame
 
@@ -69,7 +67,7 @@ class _FrontElevation:
         draw_plane_ends(canvas, find_plane(frame), ends)
         canvas.group("marks")
         left_over = write_marks(canvas, [Wanted(mark=mark, area_mm=area_of(canvas, face)) for mark, face in self.faces.items()])
-        notes: list[str | tuple[str, ...]] = ["running sizes: near faces from the left end, undersides from the floor's highest point"]
+        notes: list[Note] = ["running sizes: near faces from the left end, undersides from the floor's highest point"]
         if left_over:
             notes.append(("also seen, not marked above:", *left_over))
         write_caption(canvas, "Front elevation of the frame", notes)
@@ -125,10 +123,12 @@ class _FrontElevation:
         return list(found.values())
 
     def _running_z(self) -> list[Running]:
-        return [Running(at_tenth_mm=level) for level in {member.box.z0_tenth_mm for unit in Unit for member in self._seen(unit, Axis.X)}]
+        levels = {member.box.z0_tenth_mm for unit in Unit for member in self._seen(unit, Axis.X)}
+        return [Running(at_tenth_mm=level) for level in levels]
 
-    def _seen(self, unit: Unit, along: Axis) -> Iterable[Member]:
-        return (member for member in self.frame.members if member.unit is unit and member.along is along and member.mark in self.faces)
+    def _seen(self, unit: Unit, along: Axis) -> list[Member]:
+        seen = [member for member in self.frame.members if member.mark in self.faces]
+        return [member for member in seen if member.unit is unit and member.along is along]
 
 
 def _fill(member: Member, front_tenth_mm: int) -> Fill:

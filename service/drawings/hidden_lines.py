@@ -104,8 +104,8 @@ def largest_visible(face: Face, faces: Sequence[Face]) -> Face | None:
     nearer = [other for other in faces if other.near_tenth_mm < face.near_tenth_mm and overlaps(other, face)]
     if not nearer:
         return face
-    columns = _cuts(face.left_tenth_mm, face.right_tenth_mm, [edge for other in nearer for edge in (other.left_tenth_mm, other.right_tenth_mm)])
-    rows = _cuts(face.low_tenth_mm, face.high_tenth_mm, [edge for other in nearer for edge in (other.low_tenth_mm, other.high_tenth_mm)])
+    columns = _cuts(_span(face, upright=False), [edge for other in nearer for edge in _span(other, upright=False)])
+    rows = _cuts(_span(face, upright=True), [edge for other in nearer for edge in _span(other, upright=True)])
     found = [
         ((right - left) * (high - low), left, right, low, high)
         for first, left in enumerate(columns[:-1])
@@ -118,14 +118,16 @@ def largest_visible(face: Face, faces: Sequence[Face]) -> Face | None:
     return msgspec.structs.replace(face, left_tenth_mm=left, right_tenth_mm=right, low_tenth_mm=low, high_tenth_mm=high)
 
 
-def _cuts(low: int, high: int, edges: list[int]) -> list[int]:
+def _cuts(span: Interval, edges: list[int]) -> list[int]:
+    low, high = span
     return sorted({low, high, *(edge for edge in edges if low < edge < high)})
 
 
 def _free_rows(nearer: list[Face], rows: list[int], columns: Interval) -> list[Interval]:
     """Joined rows between two columns that nothing covers."""
     across = [face for face in nearer if face.left_tenth_mm < columns[1] and columns[0] < face.right_tenth_mm]
-    return merge((low, high) for low, high in pairwise(rows) if not any(face.low_tenth_mm < high and low < face.high_tenth_mm for face in across))
+    covers = [_span(face, upright=True) for face in across]
+    return merge((low, high) for low, high in pairwise(rows) if not any(start < high and low < end for start, end in covers))
 
 
 def _outline(face: Face) -> tuple[tuple[bool, int, Interval], ...]:

@@ -5,6 +5,7 @@ Leaders that end in a dot inside the outline: ISO 128-22 (secondary). Costs and 
 
 from __future__ import annotations
 
+from itertools import product
 from math import cos, pi, sin
 from typing import TYPE_CHECKING, Final
 
@@ -25,6 +26,7 @@ _ACROSS: Final = (0.5, 0.75, 0.25)  # of the breadth, the same
 _ANCHORS: Final = ((0.5, 0.5), (0.3, 0.5), (0.7, 0.5), (0.12, 0.5), (0.88, 0.5))  # along and across, where a leader is tried
 _RADII_MM: Final = (3.2, 4.6, 6.0, 7.5, 9.0, 12.0)
 _ANGLES: Final = tuple((cos(pi * step / 6), sin(pi * step / 6)) for step in (1, 5, 11, 7, 2, 4, 10, 8, 0, 6, 3, 9))
+_ORDER: Final = sorted(product(_RADII_MM, range(len(_ANCHORS))), key=lambda pair: pair[0] + pair[1] / 2)
 _REACH_MM: Final = 34.0  # a leader and its text lie within this distance
 _CROSSING_COST: Final = 10.0
 
@@ -109,7 +111,7 @@ class _Around:
 
     def _near(self, area_mm: AreaMm) -> Iterator[tuple[AreaMm, Segment]]:
         left, low, right, high = area_mm
-        return (line for line in self.lines if line[0][0] < right and left < line[0][2] and line[0][1] < high and low < line[0][3])
+        return ((box, line) for box, line in self.lines if box[0] < right and left < box[2] and box[1] < high and low < box[3])
 
 
 def _box_of(segment: Segment) -> AreaMm:
@@ -122,9 +124,8 @@ def _tries(wanted: Wanted) -> Iterator[tuple[float, _Try]]:
     """Leaders from the cheapest on."""
     left, low, right, high = wanted.area_mm
     upright = high - low > right - left
-    for radius, rank, (along, across) in sorted(
-        ((radius, rank, anchor) for radius in _RADII_MM for rank, anchor in enumerate(_ANCHORS)), key=lambda one: one[0] + one[1] / 2
-    ):
+    for radius, rank in _ORDER:
+        along, across = _ANCHORS[rank]
         share = (across, along) if upright else (along, across)
         dot = (left + (right - left) * share[0], low + (high - low) * share[1])
         for cosine, sine in _ANGLES:
@@ -135,10 +136,13 @@ def _tries(wanted: Wanted) -> Iterator[tuple[float, _Try]]:
 
 def _text_at(mark: str, end_mm: PointMm, cosine: float, sine: float) -> Text:
     x, y = end_mm
-    if abs(cosine) < 0.1:  # noqa: PLR2004 - straight up or down
-        return Text(at_mm=(x, y + 0.5 if sine > 0 else y - 0.5 - HEIGHT_MM), content=mark, height_mm=HEIGHT_MM, anchor=Anchor.MIDDLE)
-    anchor = Anchor.START if cosine > 0 else Anchor.END
-    return Text(at_mm=(x + (0.5 if cosine > 0 else -0.5), y - HEIGHT_MM / 2), content=mark, height_mm=HEIGHT_MM, anchor=anchor)
+    if abs(cosine) < abs(sine) / 10:  # straight up or down
+        at, anchor = (x, y + 0.5 if sine > 0 else y - 0.5 - HEIGHT_MM), Anchor.MIDDLE
+    elif cosine > 0:
+        at, anchor = (x + 0.5, y - HEIGHT_MM / 2), Anchor.START
+    else:
+        at, anchor = (x - 0.5, y - HEIGHT_MM / 2), Anchor.END
+    return Text(at_mm=at, content=mark, height_mm=HEIGHT_MM, anchor=anchor)
 
 
 def _cross(first: Segment, second: Segment) -> bool:

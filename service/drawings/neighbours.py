@@ -35,11 +35,15 @@ def screen_box(frame: Frame, job: Job) -> Box | None:
     opening = next((opening for opening in frame.openings if opening.kind == "recess"), None)
     if opening is None or job.screen is None:
         return None
-    width, height, depth = (tenths(size) for size in (job.screen.body_width_mm, job.screen.body_height_mm, job.screen.body_depth_mm))
+    screen = job.screen
+    width, height, depth = tenths(screen.body_width_mm), tenths(screen.body_height_mm), tenths(screen.body_depth_mm)
     left = (opening.x0_tenth_mm + opening.x1_tenth_mm - width) // 2
     low = opening.z0_tenth_mm + job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm
     front = job.depth_tenth_mm - job.set_back_tenth_mm
-    return Box(x0_tenth_mm=left, x1_tenth_mm=left + width, y0_tenth_mm=front - depth, y1_tenth_mm=front, z0_tenth_mm=low, z1_tenth_mm=low + height)
+    return Box(
+        x0_tenth_mm=left, x1_tenth_mm=left + width, y0_tenth_mm=front - depth, y1_tenth_mm=front,
+        z0_tenth_mm=low, z1_tenth_mm=low + height,
+    )  # fmt: skip
 
 
 def draw_neighbours_front(canvas: Canvas, frame: Frame, job: Job) -> None:

@@ -22,13 +22,19 @@ _OFF_STUD_TENTH_MM: Final = 200  # clear of the nearest stud, where there is tha
 
 
 def find_plane(frame: Frame) -> int:
-    """x of the plane: in the gap between studs that lies nearest to the middle of the frame, in tenths of a millimetre."""
+    """Place of the plane along x, in tenths of a millimetre: in the gap between studs nearest to the middle of the frame."""
     width = frame.sizes.frame_width_tenth_mm
     studs = [(member.box.x0_tenth_mm, member.box.x1_tenth_mm) for member in frame.members if member.along is not Axis.X]
     joints = [(panel.box.x0_tenth_mm - 1, panel.box.x0_tenth_mm + 1) for panel in frame.panels if panel.joint_left]
     gaps = subtract((0, width), [*studs, *joints])[0]
-    places = [min(max(width // 2, low + room), high - room) for low, high in gaps for room in (min(_OFF_STUD_TENTH_MM, (high - low) // 2),)]
+    places = [_in_gap(gap, width // 2) for gap in gaps]
     return min(places, key=lambda place: (abs(place - width // 2), place))
+
+
+def _in_gap(gap_tenth_mm: tuple[int, int], wanted_tenth_mm: int) -> int:
+    low, high = gap_tenth_mm
+    room = min(_OFF_STUD_TENTH_MM, (high - low) // 2)
+    return min(max(wanted_tenth_mm, low + room), high - room)
 
 
 def draw_plane_ends(canvas: Canvas, plane_tenth_mm: int, ends_mm: tuple[float, float]) -> None:

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 def seen_from_front(mark: str, box: Box) -> Face:
     """A box as seen from the room: x to the right, z up."""
     return Face(
-        mark=mark, left_tenth_mm=box.x0_tenth_mm, right_tenth_mm=box.x1_tenth_mm, low_tenth_mm=box.z0_tenth_mm, high_tenth_mm=box.z1_tenth_mm,
+        mark=mark, left_tenth_mm=box.x0_tenth_mm, right_tenth_mm=box.x1_tenth_mm,
+        low_tenth_mm=box.z0_tenth_mm, high_tenth_mm=box.z1_tenth_mm,
         near_tenth_mm=-box.y1_tenth_mm,
     )  # fmt: skip
 
@@ -26,14 +27,16 @@ def seen_from_left(mark: str, box: Box, plane_tenth_mm: int) -> Face | None:
     if box.x1_tenth_mm <= plane_tenth_mm:
         return None
     return Face(
-        mark=mark, left_tenth_mm=box.y0_tenth_mm, right_tenth_mm=box.y1_tenth_mm, low_tenth_mm=box.z0_tenth_mm, high_tenth_mm=box.z1_tenth_mm,
+        mark=mark, left_tenth_mm=box.y0_tenth_mm, right_tenth_mm=box.y1_tenth_mm,
+        low_tenth_mm=box.z0_tenth_mm, high_tenth_mm=box.z1_tenth_mm,
         near_tenth_mm=max(box.x0_tenth_mm, plane_tenth_mm),
     )  # fmt: skip
 
 
 def area_of(canvas: Canvas, face: Face) -> AreaMm:
     """Where a face lies on the paper."""
-    return (canvas.mm(face.left_tenth_mm), canvas.mm(face.low_tenth_mm), canvas.mm(face.right_tenth_mm), canvas.mm(face.high_tenth_mm))
+    mm = canvas.mm
+    return (mm(face.left_tenth_mm), mm(face.low_tenth_mm), mm(face.right_tenth_mm), mm(face.high_tenth_mm))
 
 
 def draw_edges(canvas: Canvas, edges: tuple[Edge, ...], pen: Pen) -> None:

@@ -16,6 +16,7 @@ _OVER_MM: Final = 6.0  # how far floor and ceiling go past the frame
 _WORD_MM: Final = 13.0  # how far they go at the left, under their words
 _OFF_STROKE_MM: Final = 2.0  # above a line: clear of the strokes of the dimension chains on it
 
+_WALL_OVER_TENTH_MM: Final = 1500  # how much of the wall is shown over a lid
 _HATCH_MM: Final = 2.0
 _HATCH_PITCH_MM: Final = 3.0
 
@@ -53,7 +54,8 @@ def draw_room_section(canvas: Canvas, frame: Frame, job: Job, plane_tenth_mm: in
     """Wall at the left, floor, and the ceiling over a breast that goes up to it."""
     depth = frame.sizes.finished_depth_tenth_mm
     at_wall, at_front = _floor_section(job, plane_tenth_mm, frame.sizes.frame_width_tenth_mm)
-    top = job.clear_height_tenth_mm if frame.full_height else min(job.clear_height_tenth_mm, frame.levels.finished_top_tenth_mm + 1500)
+    shown = job.clear_height_tenth_mm if frame.full_height else frame.levels.finished_top_tenth_mm + _WALL_OVER_TENTH_MM
+    top = min(job.clear_height_tenth_mm, shown)
     canvas.line((0.0, canvas.mm(at_wall)), (0.0, canvas.mm(top)), Pen.GROUND)
     _hatch_wall(canvas, canvas.mm(at_wall), canvas.mm(top))
     canvas.line((0.0, canvas.mm(at_wall)), (canvas.mm(depth) + _OVER_MM, canvas.mm(at_front)), Pen.GROUND)

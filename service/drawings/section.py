@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 import msgspec
 
 from service.drawings.canvas import Canvas
-from service.drawings.captions import write_caption
+from service.drawings.captions import Note, write_caption
 from service.drawings.columns import Callout, write_column
 from service.drawings.dimensions import Side, Stack
 from service.drawings.hidden_lines import Face, find_edges, subtract
@@ -18,7 +18,7 @@ from service.drawings.levels import heights_of
 from service.drawings.marks import Wanted, write_marks
 from service.drawings.neighbours import fire_box, screen_box
 from service.drawings.plane import find_plane
-from service.drawings.primitives import AreaMm, Drawing, Fill, Pen
+from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_left
 from service.drawings.room import draw_room_section
 from service.drawings.sight import out_of_sight, seen_beyond
@@ -27,7 +27,8 @@ from service.units import text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job
-    from service.frame import Frame, Panel
+    from service.drawings.primitives import AreaMm, PointMm
+    from service.frame import Box, Frame, Panel
 
 _COLUMN_MM: Final = 11.0  # outline to the words beside it
 _LEFT_COLUMN_MM: Final = 17.0  # the wall and its word stand between
@@ -129,11 +130,12 @@ class _Section:
 
     def _callouts(self) -> tuple[list[Callout], list[Callout]]:
         """Words of the left and of the right column."""
-        left, right = [], []
+        left: list[Callout] = []
+        right: list[Callout] = []
         middle = self.frame.sizes.frame_depth_tenth_mm // 2
         for member in self.cut:
             box = member.box
-            callout = Callout(words=member.mark, at_mm=self._middle(box.y0_tenth_mm, box.y1_tenth_mm, box.z0_tenth_mm, box.z1_tenth_mm))
+            callout = Callout(words=member.mark, at_mm=self._middle(box))
             behind = member.role in _LEFT_ROLES or box.y0_tenth_mm + box.y1_tenth_mm < 2 * middle
             (left if behind else right).append(callout)
         for panel in self.boards:
@@ -141,7 +143,8 @@ class _Section:
         return left, [*right, *self._neighbour_callouts()]
 
     def _board_callout(self, panel: Panel) -> Callout:
-        face = max((piece for piece, _ in self._pieces(panel)), key=lambda piece: (piece.high_tenth_mm - piece.low_tenth_mm, -piece.low_tenth_mm))
+        pieces = [piece for piece, _ in self._pieces(panel)]
+        face = max(pieces, key=lambda piece: (piece.high_tenth_mm - piece.low_tenth_mm, -piece.low_tenth_mm))
         left, low, right, high = area_of(self.canvas, face)
         if panel.role is PanelRole.PAD:
             return Callout(words=panel.mark, at_mm=(left + 0.1 * (right - left), (low + high) / 2))
@@ -151,21 +154,20 @@ class _Section:
     def _neighbour_callouts(self) -> list[Callout]:
         frame, job = self.frame, self.job
         fire = fire_box(frame, job)
-        words = f"fire {text_mm(fire.y1_tenth_mm - fire.y0_tenth_mm)} deep"
-        found = [Callout(words=words, at_mm=self._middle(fire.y0_tenth_mm, fire.y1_tenth_mm, fire.z0_tenth_mm, fire.z1_tenth_mm))]
+        found = [Callout(words=f"fire {_depth_of(fire)} deep", at_mm=self._middle(fire))]
         screen, recess = screen_box(frame, job), frame.sizes.recess
         if screen is None or recess is None:
             return found
-        words = f"screen {text_mm(screen.y1_tenth_mm - screen.y0_tenth_mm)} deep"
-        found.append(Callout(words=words, at_mm=self._middle(screen.y0_tenth_mm, screen.y1_tenth_mm, screen.z0_tenth_mm, screen.z1_tenth_mm)))
-        front = job.depth_tenth_mm
-        low = screen.z0_tenth_mm - job.gaps.bottom_tenth_mm
-        back = front - recess.depth_tenth_mm
-        found.append(Callout(words=f"recess {text_mm(recess.depth_tenth_mm)} deep", at_mm=self._middle(back, front, low, screen.z0_tenth_mm)))
+        low, front = screen.z0_tenth_mm - job.gaps.bottom_tenth_mm, job.depth_tenth_mm
+        gap = msgspec.structs.replace(
+            screen, z0_tenth_mm=low, z1_tenth_mm=screen.z0_tenth_mm, y0_tenth_mm=front - recess.depth_tenth_mm, y1_tenth_mm=front
+        )
+        found.append(Callout(words=f"screen {_depth_of(screen)} deep", at_mm=self._middle(screen)))
+        found.append(Callout(words=f"recess {_depth_of(gap)} deep", at_mm=self._middle(gap)))
         return found
 
-    def _middle(self, y0_tenth_mm: int, y1_tenth_mm: int, z0_tenth_mm: int, z1_tenth_mm: int) -> tuple[float, float]:
-        return (self.canvas.mm(y0_tenth_mm + y1_tenth_mm) / 2, self.canvas.mm(z0_tenth_mm + z1_tenth_mm) / 2)
+    def _middle(self, box: Box) -> PointMm:
+        return (self.canvas.mm(box.y0_tenth_mm + box.y1_tenth_mm) / 2, self.canvas.mm(box.z0_tenth_mm + box.z1_tenth_mm) / 2)
 
     def _dimensions(self, depth_mm: float, first_mm: float) -> None:
         canvas, frame = self.canvas, self.frame
@@ -180,7 +182,7 @@ class _Section:
 
     def _caption(self, left_over: tuple[str, ...]) -> None:
         frame = self.frame
-        notes: list[str | tuple[str, ...]] = [f"plane {text_mm(self.plane)} from the left end of the frame, looking right; returns left out"]
+        notes: list[Note] = [f"plane {text_mm(self.plane)} from the left end of the frame, looking right; returns left out"]
         if not frame.full_height:
             notes.append(f"ceiling {text_mm(self.job.clear_height_tenth_mm)} above the floor")
         if left_over:
@@ -188,6 +190,10 @@ class _Section:
         if hidden := out_of_sight(frame, self.plane):
             notes.append(("out of sight here and in the front elevation:", *hidden))
         write_caption(self.canvas, "Section A-A", notes)
+
+
+def _depth_of(box: Box) -> str:
+    return text_mm(box.y1_tenth_mm - box.y0_tenth_mm)
 
 
 def _fill(member: Member, *, cut: bool) -> Fill:

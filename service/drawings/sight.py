@@ -11,7 +11,7 @@ from service.drawings.projection import seen_from_front, seen_from_left
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from service.frame import Frame
+    from service.frame import Frame, Member, Role, Unit
 
 _SLIVER_TENTH_MM: Final = 60  # a clear part narrower than this does not show its member
 
@@ -31,11 +31,15 @@ def out_of_sight(frame: Frame, plane_tenth_mm: int) -> tuple[str, ...]:
     """Entries `cross noggin B-N1 B-N2` of the members that neither the front elevation nor the section shows."""
     cut = {member.mark for member in frame.members if member.box.x0_tenth_mm < plane_tenth_mm < member.box.x1_tenth_mm}
     seen = cut | seen_in_front(frame).keys() | seen_beyond(frame, plane_tenth_mm).keys()
-    hidden = sorted((member for member in frame.members if member.mark not in seen), key=lambda member: (member.unit, member.role))
+    hidden = sorted((member for member in frame.members if member.mark not in seen), key=_kind)
     return tuple(
         f"{role.value.replace('_', ' ')} {' '.join(member.mark for member in members)}"
-        for (_, role), members in groupby(hidden, key=lambda member: (member.unit, member.role))
+        for (_, role), members in groupby(hidden, key=_kind)
     )
+
+
+def _kind(member: Member) -> tuple[Unit, Role]:
+    return member.unit, member.role
 
 
 def _clear(faces: Sequence[Face]) -> dict[str, Face]:

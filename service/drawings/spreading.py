@@ -12,7 +12,9 @@ if TYPE_CHECKING:
 _EXACT_FIT_MM: Final = 1e-6
 
 
-def spread(want_mm: Sequence[float], size_mm: Sequence[float], gap_mm: float, bounds_mm: tuple[float, float] | None = None) -> list[float]:
+def spread(
+    want_mm: Sequence[float], size_mm: Sequence[float], gap_mm: float, bounds_mm: tuple[float, float] | None = None
+) -> list[float]:
     """Centres of labels, in mm.
 
     Args:
