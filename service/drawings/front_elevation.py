@@ -14,9 +14,10 @@ from service.drawings.neighbours import draw_neighbours_front
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
-from service.drawings.room import draw_ceiling_front, draw_floor_front
+from service.drawings.room import draw_ceiling_front, draw_floor_front, fall_words
 from service.drawings.sight import seen_in_front
 from service.frame import Axis, Member, Role, Unit
+from service.survey.floor import LowEnd
 from service.units import text_mm
 
 if TYPE_CHECKING:
@@ -24,6 +25,8 @@ if TYPE_CHECKING:
     from service.frame import Frame
 
 _SHORT_UPRIGHTS: Final = {Role.JACK_STUD: "jack", Role.CHEEK_STUD: "cheek", Role.JAMB_PACKER: "packer"}
+
+_PACK_WORDS: Final = {LowEnd.BACK: "behind: pack", LowEnd.UNKNOWN: "pack up to"}
 
 
 def draw_front_elevation(frame: Frame, job: Job, scale_ratio: int) -> Drawing:
@@ -68,6 +71,8 @@ class _FrontElevation:
         canvas.group("marks")
         left_over = write_marks(canvas, [Wanted(mark=mark, area_mm=area_of(canvas, face)) for mark, face in self.faces.items()])
         notes: list[Note] = ["running sizes: near faces from the left end, undersides from the floor's highest point"]
+        if job.fall_tenth_mm:
+            notes.append(fall_words(job))
         if left_over:
             notes.append(("also seen, not marked above:", *left_over))
         write_caption(canvas, "Front elevation of the frame", notes)
@@ -96,13 +101,13 @@ class _FrontElevation:
         canvas, frame = self.canvas, self.frame
         floor = min(0.0, canvas.mm(-self.job.fall_tenth_mm))
         below = Stack(canvas, Side.BELOW, floor)
-        base = self._running_x(Unit.BASE)
+        base = self._base_x()
         if base:
             below.running(base, (0, self.width))
         below.chain((0, self.width))
         ceiling = self.job.clear_height_tenth_mm if frame.full_height else self.top
         above = Stack(canvas, Side.ABOVE, canvas.mm(ceiling))
-        above.running(self._running_x(Unit.UPPER), (0, self.width))
+        above.running(self._upper_x(), (0, self.width))
         left = Stack(canvas, Side.LEFT, 0.0)
         left.chain(heights_of(frame))
         left.chain((0, self.top))
@@ -110,17 +115,22 @@ class _FrontElevation:
         right.running(self._running_z(), (0, self.top))
         return below.end_mm, above.end_mm
 
-    def _running_x(self, unit: Unit) -> list[Running]:
-        packers = {station.x_tenth_mm: station.packer_tenth_mm for station in self.frame.stations}
-        found = {}
-        for member in self._seen(unit, Axis.Z):
-            x = member.box.x0_tenth_mm
+    def _base_x(self) -> list[Running]:
+        """Uprights of the base, with the packer under each; stations without an upright only for their packers."""
+        low_end = self.job.low_end
+        found = {member.box.x0_tenth_mm: "" for member in self._seen(Unit.BASE, Axis.Z)}
+        for station in self.frame.stations:
+            if station.packer_tenth_mm:
+                found[station.x_tenth_mm] = f"{_PACK_WORDS.get(low_end, 'pack')} {text_mm(station.packer_tenth_mm)}"
+        return [Running(at_tenth_mm=x, words=words) for x, words in found.items()]
+
+    def _upper_x(self) -> list[Running]:
+        """Uprights of the upper frame; those that do not reach the top say what they are."""
+        found: dict[int, str] = {}
+        for member in self._seen(Unit.UPPER, Axis.Z):
             words = _SHORT_UPRIGHTS.get(member.role, "")
-            if unit is Unit.BASE and packers.get(x):
-                words = f"pack {text_mm(packers[x])}"
-            if x not in found or not words:
-                found[x] = Running(at_tenth_mm=x, words=words)
-        return list(found.values())
+            found[member.box.x0_tenth_mm] = words and found.get(member.box.x0_tenth_mm, words)
+        return [Running(at_tenth_mm=x, words=words) for x, words in found.items()]
 
     def _running_z(self) -> list[Running]:
         levels = {member.box.z0_tenth_mm for unit in Unit for member in self._seen(unit, Axis.X)}

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from service.drawings.primitives import Anchor, Fill, Pen
 from service.survey.floor import LowEnd
+from service.units import text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job
@@ -41,6 +42,13 @@ def floor_at(job: Job, x_tenth_mm: int, width_tenth_mm: int) -> int:
     if job.low_end is LowEnd.LEFT:
         return -job.fall_tenth_mm * (width_tenth_mm - x_tenth_mm) // width_tenth_mm
     return -job.fall_tenth_mm if job.low_end is LowEnd.FRONT else 0
+
+
+def fall_words(job: Job) -> str:
+    """How the floor falls, as a sentence."""
+    if job.low_end is LowEnd.UNKNOWN:
+        return f"the floor falls by {text_mm(job.fall_tenth_mm)}; to which side was not said"
+    return f"the floor falls by {text_mm(job.fall_tenth_mm)} to the {job.low_end.value}"
 
 
 def draw_ceiling_front(canvas: Canvas, job: Job, ends_mm: tuple[float, float]) -> None:

@@ -113,19 +113,20 @@ class _Section:
     def _pieces(self, panel: Panel) -> list[tuple[Face, Fill]]:
         """What the plane cuts of a board: its cut-outs are left out, and what is scribed off at the wall."""
         fill = Fill.BOARD if panel.layer is Layer.PAD else Fill.SOLID
-        whole = seen_from_left(panel.mark, panel.box, self.plane)
-        if whole is None:
-            return []
-        from_left = self.plane - panel.box.x0_tenth_mm
+        box = panel.box
+        whole = Face(
+            mark=panel.mark, left_tenth_mm=max(box.y0_tenth_mm, 0), right_tenth_mm=box.y1_tenth_mm,
+            low_tenth_mm=box.z0_tenth_mm, high_tenth_mm=box.z1_tenth_mm, near_tenth_mm=self.plane,
+        )  # fmt: skip
+        from_left = self.plane - box.x0_tenth_mm
         holes = [
-            (panel.box.z0_tenth_mm + hole.y_tenth_mm, panel.box.z0_tenth_mm + hole.y_tenth_mm + hole.height_tenth_mm)
+            (box.z0_tenth_mm + hole.y_tenth_mm, box.z0_tenth_mm + hole.y_tenth_mm + hole.height_tenth_mm)
             for hole in panel.cut_outs
             if hole.x_tenth_mm < from_left < hole.x_tenth_mm + hole.width_tenth_mm
         ]
-        clipped = msgspec.structs.replace(whole, left_tenth_mm=max(whole.left_tenth_mm, 0))
         return [
-            (msgspec.structs.replace(clipped, low_tenth_mm=low, high_tenth_mm=high), fill)
-            for low, high in subtract((whole.low_tenth_mm, whole.high_tenth_mm), holes)[0]
+            (msgspec.structs.replace(whole, low_tenth_mm=low, high_tenth_mm=high), fill)
+            for low, high in subtract((box.z0_tenth_mm, box.z1_tenth_mm), holes)[0]
         ]
 
     def _callouts(self) -> tuple[list[Callout], list[Callout]]:

@@ -91,15 +91,11 @@ class _Sheet:
         return "".join(self._alike(list(same)) for _, same in groupby(parts, key=_style))
 
     def _alike(self, parts: list[Primitive]) -> str:
-        first = parts[0]
-        match first:
-            case Line() | Polygon():
-                path = "".join(self._path(part) for part in parts if isinstance(part, Line | Polygon))
-                return f'<path d="{path}"{_look(first)}/>\n'
-            case Circle():
-                return "".join(self._circle(part) for part in parts if isinstance(part, Circle))
-            case Text():
-                return "".join(self._text(part) for part in parts if isinstance(part, Text))
+        paths = [part for part in parts if isinstance(part, Line | Polygon)]
+        if paths:
+            return f'<path d="{"".join(self._path(part) for part in paths)}"{_look(paths[0])}/>\n'
+        circles = "".join(self._circle(part) for part in parts if isinstance(part, Circle))
+        return circles + "".join(self._text(part) for part in parts if isinstance(part, Text))
 
     def _path(self, part: Line | Polygon) -> str:
         if isinstance(part, Line):
@@ -126,15 +122,12 @@ class _Sheet:
 
 
 def _style(part: Primitive) -> tuple[str, Pen | None, Fill | None]:
-    match part:
-        case Line():
-            return "path", part.pen, None
-        case Polygon():
-            return "path", part.pen, part.fill
-        case Circle():
-            return "circle", part.pen, part.fill
-        case Text():
-            return "text", None, None
+    """What neighbours share to be written together."""
+    if isinstance(part, Text):
+        return "text", None, None
+    if isinstance(part, Circle):
+        return "circle", part.pen, part.fill
+    return "path", part.pen, None if isinstance(part, Line) else part.fill
 
 
 def _look(part: Line | Polygon | Circle) -> str:

@@ -41,6 +41,10 @@ def _requests() -> dict[str, dict[str, Any]]:
         ),
         "low at the back": changed(c, {"/survey/floor": {"fall_mm": 12, "low_end": "back", "skirting_height_mm": 120}}),
         "low at the front": changed(c, {"/survey/floor": {"fall_mm": 12, "low_end": "front", "skirting_height_mm": 120}}),
+        "fall of no known side": changed(c, {"/survey/floor": {"fall_mm": 12, "low_end": "unknown", "skirting_height_mm": 120}}),
+        "rails on the floor": changed(
+            _brief(c, platform_height_mm=38), {"/survey/floor": {"fall_mm": 12, "low_end": "unknown", "skirting_height_mm": 120}}
+        ),
         "packers beside the fire": _brief(
             c, appliance={"kind": "catalogue", "model": "AF-101"}, breast_width_mm=760, appliance_shift_mm=0,
             breast_depth_mm=250, top={"kind": "ceiling"}, platform_height_mm=300,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 
 from service.drawings.board_elevation import FACE_ROLES, draw_board_elevation
@@ -61,3 +62,22 @@ def test_the_facts_are_said_in_words() -> None:
     description = draw_board_elevation(*case("a"), 10).description
 
     assert description.startswith("Front elevation of the boards, 1357 wide x 2515 high; 3 of 12 boards lie in the face.")
+
+
+def test_boards_too_small_to_write_on_are_listed() -> None:
+    frame, job = case("studs in the cheek, at 1:20")
+    found = words(draw_board_elevation(frame, job, 100))
+    panels = {panel.mark for panel in frame.panels}
+
+    assert any(line.startswith("also in the face:") for line in found)
+    assert set() == panels - {word for line in found for word in line.replace(";", "").split(" ")}
+
+
+def test_a_plain_front_needs_no_running_line_and_no_list() -> None:
+    """Example A without its upper face and its other boards: one board, no cut-out."""
+    frame, job = case("a")
+    bare = msgspec.structs.replace(frame, panels=tuple(panel for panel in frame.panels if panel.mark == "P-FB1"))
+    found = words(draw_board_elevation(bare, job, 10))
+
+    assert [] == [line for line in found if line.startswith("not in the face:")]
+    assert 2 == found.count("0")  # above and at the right

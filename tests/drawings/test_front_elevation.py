@@ -71,3 +71,34 @@ def test_without_a_base_there_is_no_running_line_for_it() -> None:
 
     assert [] == [member for member in frame.members if member.unit is Unit.BASE]
     assert 2 == words(draw_front_elevation(frame, job, 10)).count("0")  # above and at the right
+
+
+@pytest.mark.parametrize(
+    ("name", "label", "note"),
+    [
+        ("low at the back", "323.3 behind: pack 12", "the floor falls by 12 to the back"),
+        ("low at the front", "323.3 pack 12", "the floor falls by 12 to the front"),
+        ("fall of no known side", "323.3 pack up to 12", "the floor falls by 12; to which side was not said"),
+    ],
+)
+def test_packers_say_where_they_go(name: str, label: str, note: str) -> None:
+    found = words(draw_front_elevation(*case(name), 10))
+
+    assert {label, note} <= set(found)
+
+
+def test_a_flat_base_without_uprights_shows_its_packers() -> None:
+    """Platform of 38 in 38 x 63 timber: rails on the floor, packers at the stations (`knowledge/framing.md`, section 3)."""
+    frame, job = case("rails on the floor")
+
+    assert [] == [member for member in frame.members if member.unit is Unit.BASE and member.along is Axis.Z]
+    assert "323.3 pack up to 12" in words(draw_front_elevation(frame, job, 10))
+
+
+def test_at_a_scale_too_small_marks_are_listed() -> None:
+    frame, job = case("studs in the cheek, at 1:20")
+    drawing = draw_front_elevation(frame, job, 100)
+    written = {word for line in words(drawing) for word in line.replace(";", "").split(" ")}
+
+    assert any(line.startswith("also seen, not marked above:") for line in words(drawing))
+    assert set() == seen_in_front(frame).keys() - written

@@ -8,6 +8,7 @@ import subprocess
 import sys
 from xml.etree import ElementTree
 
+import msgspec
 import pytest
 from hypothesis import HealthCheck, given, reject, settings
 
@@ -93,3 +94,10 @@ def test_the_scale_fits_a_sheet(name: str, expected: int) -> None:
 
 def test_a_scale_that_is_asked_for_is_kept() -> None:
     assert "SCALE 1:20, dimensions in mm" in draw(*case("a"), View.SECTION, scale_ratio=20)
+
+
+def test_what_fits_no_sheet_is_drawn_at_the_smallest_scale() -> None:
+    frame, _ = case("a")
+    sizes = msgspec.structs.replace(frame.sizes, frame_width_tenth_mm=80_000)
+
+    assert 20 == fitting_scale(msgspec.structs.replace(frame, sizes=sizes))

@@ -6,7 +6,7 @@ import pytest
 
 from service.drawings.canvas import Canvas
 from service.drawings.primitives import Fill, Line, Pen, Polygon
-from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_room_section, floor_at
+from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_room_section, fall_words, floor_at
 from tests.drawings.cases import case
 from tests.drawings.lint import primitives, words
 
@@ -35,6 +35,10 @@ def test_packers_fill_the_fall_under_the_stations() -> None:
     assert [station.packer_tenth_mm for station in frame.stations if station.packer_tenth_mm] == [
         round(-100 * min(y for _, y in packer.points_mm)) for packer in packers
     ]
+
+
+def test_the_fall_in_words() -> None:
+    assert "the floor falls by 25 to the left" == fall_words(case("open at the left, low at the left")[1])
 
 
 def test_floor_and_ceiling_of_an_elevation() -> None:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+import msgspec
 import pytest
 
 from service.drawings.levels import heights_of
 from service.drawings.plane import find_plane
 from service.drawings.primitives import Fill, Pen, Polygon
 from service.drawings.section import draw_section
+from service.drawings.sight import out_of_sight, seen_beyond
 from service.units import text_mm
 from tests.drawings.cases import REQUESTS, case
 from tests.drawings.lint import lint, primitives, words
@@ -86,3 +88,20 @@ def test_the_facts_are_said_in_words() -> None:
 def test_depths_of_fire_screen_and_recess() -> None:
     """Recess 129 deep: 25 + 74 + 30 (`knowledge/worked-examples.md`, A)."""
     assert {"fire 330 deep", "screen 74 deep", "recess 129 deep"} <= set(words(draw_section(*case("a"), 10)))
+
+
+def test_at_a_scale_too_small_marks_are_listed() -> None:
+    frame, job = case("studs in the cheek, at 1:20")
+    drawing = draw_section(frame, job, 100)
+    written = {word for line in words(drawing) for word in line.replace(";", "").split(" ")}
+
+    assert any(line.startswith("also seen, not marked above:") for line in words(drawing))
+    assert set() == seen_beyond(frame, find_plane(frame)).keys() - written
+
+
+def test_nothing_is_listed_when_nothing_is_out_of_sight() -> None:
+    frame, job = case("a")
+    listed = {word for entry in out_of_sight(frame, find_plane(frame)) for word in entry.split(" ")}
+    shown = msgspec.structs.replace(frame, members=tuple(member for member in frame.members if member.mark not in listed))
+
+    assert [] == [line for line in words(draw_section(shown, job, 10)) if "out of sight" in line]
