@@ -14,7 +14,7 @@ import msgspec
 
 from service.brief import resolve
 from service.catalogue import demo_catalogue
-from service.errors import RequestFaultsError, Unmet, UnbuildableError
+from service.errors import RequestFaultsError, UnbuildableError, Unmet
 from service.frame import lay_out
 from service.rules import load_rules
 from service.survey import SurveyRequest
@@ -37,8 +37,8 @@ def _points(centre_mm: float, width_mm: float, depth_mm: float) -> list[dict[str
     return [{"x_mm": x, "y_mm": y} for x, y in places]
 
 
-def _heights(points: list[dict[str, float]], height_mm: float, low_at: float | None = None, fall_mm: float = 0) -> list[Request]:
-    return [{**point, "height_mm": height_mm + (fall_mm if point["x_mm"] == low_at else 0)} for point in points]
+def _heights(points: list[dict[str, float]], height_mm: float) -> list[Request]:
+    return [{**point, "height_mm": height_mm} for point in points]
 
 
 def _site() -> Request:
@@ -75,7 +75,7 @@ def _floor() -> Request:
 def example_a() -> Request:
     """Three-sided fire, recess, full height, painted MDF; every field that a firm quote needs was measured."""
     points = _points(1950, 1357, 435)
-    survey = {
+    survey: Request = {
         "room": {
             "heights": _heights(points, 2515), "wall_length_mm": 3900, "breast_centre_from_left_mm": 1950, "depth_mm": 4200,
             "seat_distance_mm": 3000, "eye_height_mm": 1100, "volume_m3": 40, "obstacles": [],
@@ -110,17 +110,19 @@ def example_a() -> Request:
 def example_b() -> Request:
     """Two-sided fire open at the right, wide screen, skimmed plasterboard, floor 9 mm lower at the right end."""
     points = _points(2000, 1650, 400)
-    right_mm = points[2]["x_mm"]
-    survey = {
+    falls_mm = (0, 4.5, 9, 0, 9)  # under a level ceiling: left, middle, right at the wall, left and right at the depth
+    survey: Request = {
         "room": {
-            "heights": _heights(points, 2620, right_mm, 9), "wall_length_mm": 4000, "breast_centre_from_left_mm": 2000,
-            "seat_distance_mm": 3000, "obstacles": [],
+            "heights": [{**point, "height_mm": 2620 + fall_mm} for point, fall_mm in zip(points, falls_mm, strict=True)],
+            "wall_length_mm": 4000, "breast_centre_from_left_mm": 2000, "seat_distance_mm": 3000, "obstacles": [],
         },
         "wall": _wall(),
-        "ceiling": {"kind": "boarded_joists", "joists": "along_wall", "noggins": "none", "lining_mm": 12.5, "textured_coating": "no"},
+        "ceiling": {
+            "kind": "boarded_joists", "joists": "along_wall", "noggins": "none", "lining_mm": 12.5, "textured_coating": "no",
+        },
         "floor": {
             **_floor(), "low_end": "right",
-            "levels": [{**point, "level_mm": -9 if point["x_mm"] == right_mm else (-4.5 if point["x_mm"] == 2000 else 0)} for point in points],
+            "levels": [{**point, "level_mm": -fall_mm} for point, fall_mm in zip(points, falls_mm, strict=True)],
         },
         "services": _services("not_done"),
         "chimney": {"flue": "none"},
@@ -133,16 +135,13 @@ def example_b() -> Request:
             "finish": "skimmed",
         },
     }  # fmt: skip
-    for point in survey["room"]["heights"]:  # clear height to a level ceiling
-        if point["x_mm"] == 2000:  # noqa: PLR2004 - the middle of the wall
-            point["height_mm"] = 2624.5
     return {"survey": survey, "terms": {"date": DAY}}
 
 
 def example_c() -> Request:
     """One-sided fire 60 mm left of the middle, part height with lid, no screen, low platform, 12 mm board."""
     points = _points(2000, 1355, 300)
-    survey = {
+    survey: Request = {
         "room": {
             "heights": _heights(points, 2450), "wall_length_mm": 4000, "breast_centre_from_left_mm": 2000, "obstacles": [],
         },

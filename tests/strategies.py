@@ -32,6 +32,7 @@ class Section(NamedTuple):
     choice: Request
     b_mm: float
     d_mm: float
+    shortest_mm: float  # of the bars sold
 
 
 class Facing(NamedTuple):
@@ -55,6 +56,25 @@ class Fire(NamedTuple):
     inset_mm: float
 
 
+class Screen(NamedTuple):
+    """Screen of a request with the sizes of its body, its mass and holes."""
+
+    choice: Request
+    width_mm: float
+    height_mm: float
+    depth_mm: float
+    mass_kg: float
+    holes_mm: tuple[float, float]
+    bottom_mm: float  # the maker's gap under it
+
+
+class Bracket(NamedTuple):
+    """Bracket as the brief names it, and its depth."""
+
+    brief: Request
+    depth_mm: float
+
+
 class Hanging(NamedTuple):
     """Screen and bracket of a request with the sizes of the recess framing in mm."""
 
@@ -62,7 +82,6 @@ class Hanging(NamedTuple):
     framing_width_mm: float
     framing_height_mm: float
     depth_mm: float
-    rows_mm: float
 
 
 def lengths_mm(low: float, high: float, step_mm: float = 1.0) -> SearchStrategy[float]:
@@ -78,18 +97,18 @@ def tenths_mm(low: float, high: float) -> SearchStrategy[float]:
 @st.composite
 def sections(draw: DrawFn) -> Section:
     """Studding of the catalogue, or a custom section, also with odd tenths."""
-    if draw(st.integers(0, 2)) < 2:  # noqa: PLR2004 - two of three
+    if draw(st.integers(0, 2)) < 2:
         row = draw(st.sampled_from(TIMBERS))
-        return Section({"kind": "catalogue", "code": row.code}, row.thickness_mm or 0, row.width_mm or 0)
+        return Section({"kind": "catalogue", "code": row.code}, row.thickness_mm or 0, row.width_mm or 0, 2400)
     b_mm = draw(st.sampled_from((38.0, 38.1, 44.5, 45.0, 47.0, 49.9, 50.0)))
     d_mm = draw(st.sampled_from((63.0, 70.1, 72.9, 73.0, 89.0, 94.7, 97.0, 100.0, 120.0, 122.5, 140.0)))
     lengths = draw(st.lists(st.sampled_from((2400, 3000, 3600, 4200, 4800, 6000)), min_size=1, max_size=4, unique=True))
     strength = draw(st.sampled_from(("C16", "C24")))
-    sides = draw(st.permutations(["thickness_mm", "width_mm"])) if b_mm >= 38 else ["thickness_mm", "width_mm"]  # noqa: PLR2004
+    sides = draw(st.permutations(["thickness_mm", "width_mm"])) if b_mm >= 38 else ["thickness_mm", "width_mm"]
     choice = {"kind": "custom", "thickness_mm": b_mm, "width_mm": d_mm, "strength_class": strength, "lengths_mm": lengths}
-    if sides[0] == "width_mm" and d_mm <= 100:  # noqa: PLR2004 - the hard limit of the narrow side
+    if sides[0] == "width_mm" and d_mm <= 100:
         choice |= {"thickness_mm": d_mm, "width_mm": b_mm}
-    return Section(choice, b_mm, d_mm)
+    return Section(choice, b_mm, d_mm, min(lengths))
 
 
 @st.composite
@@ -101,8 +120,9 @@ def facings(draw: DrawFn) -> Facing:
         row = draw(st.sampled_from(BOARDS))
         return Facing({"kind": "catalogue", "code": row.code}, finish, (row.thickness_mm or 0) + skim_mm)
     thickness_mm = draw(st.sampled_from((6.0, 9.5, 10.3, 12.0, 12.1, 12.5, 15.0, 18.7, 25.0, 30.0)))
+    kinds = ("mdf", "plasterboard", "plywood", "cement_board", "calcium_silicate")
     choice = {
-        "kind": "custom", "board_kind": draw(st.sampled_from(("mdf", "plasterboard", "plywood", "cement_board", "calcium_silicate"))),
+        "kind": "custom", "board_kind": draw(st.sampled_from(kinds)),
         "thickness_mm": thickness_mm, "sheet_length_mm": draw(st.sampled_from((1800, 2400, 2440, 2500, 3050))),
         "sheet_width_mm": draw(st.sampled_from((900, 1200, 1220, 1250))), "density_kg_m3": draw(lengths_mm(500, 1300)),
     }  # fmt: skip
@@ -133,97 +153,96 @@ def fires(draw: DrawFn) -> Fire:
 @st.composite
 def _custom_fires(draw: DrawFn) -> Fire:
     ends = draw(st.integers(0, 2))
-    height_mm = draw(tenths_mm(300, 900))
+    width_mm, height_mm, depth_mm = draw(tenths_mm(400, 2600)), draw(tenths_mm(300, 900)), draw(tenths_mm(120, 450))
     outlet = draw(st.sampled_from(("front_top", "front_bottom", "top_front", "top", "none")))
+    over_mm, beside_mm = draw(st.none() | tenths_mm(2, 60)), draw(st.none() | tenths_mm(1, 60))
+    rear_mm, inset_mm = draw(st.none() | tenths_mm(0, 80)), draw(st.none() | tenths_mm(0, 10))
     figures = {
-        "clear_above_mm": draw(st.none() | tenths_mm(2, 60)), "clear_side_mm": draw(st.none() | tenths_mm(1, 60)),
-        "clear_rear_mm": draw(st.none() | tenths_mm(0, 80)), "frame_inset_mm": draw(st.none() | tenths_mm(0, 10)),
+        "clear_above_mm": over_mm, "clear_side_mm": beside_mm, "clear_rear_mm": rear_mm, "frame_inset_mm": inset_mm,
         "outlet_to_screen_least_mm": draw(st.none() | lengths_mm(0, 400)),
         "outlet_height_mm": None if outlet == "none" else draw(st.none() | lengths_mm(0, height_mm)),
         "clear_front_mm": draw(st.none() | st.just(1000)), "trim_lap_mm": draw(st.none() | st.just(18)),
     }  # fmt: skip
-    width_mm, depth_mm = draw(tenths_mm(400, 2600)), draw(tenths_mm(120, 450))
     choice = {
         "kind": "custom", "name": "of a manual", "open_ends_count": ends, "body_width_mm": width_mm, "body_height_mm": height_mm,
-        "body_depth_mm": depth_mm, "mass_kg": draw(lengths_mm(8, 90)), "heat_output_w": 0 if outlet == "none" else draw(lengths_mm(700, 3000)),
-        "connection": draw(st.sampled_from(("plug", "hard_wired"))), "outlet_position": outlet,
+        "body_depth_mm": depth_mm, "mass_kg": draw(lengths_mm(8, 90)), "outlet_position": outlet,
+        "heat_output_w": 0 if outlet == "none" else draw(lengths_mm(700, 3000)),
+        "connection": draw(st.sampled_from(("plug", "hard_wired"))),
         **{name: value for name, value in figures.items() if value is not None},
     }  # fmt: skip
     if ends == 1:
         choice["open_end"] = draw(st.sampled_from(("left", "right", "either")))
-
-    def figure(name: str, otherwise_mm: float) -> float:
-        return otherwise_mm if figures[name] is None else float(figures[name])
-
     return Fire(
-        choice, ends, width_mm, height_mm, depth_mm + figure("clear_rear_mm", 50), figure("clear_above_mm", 10),
-        figure("clear_side_mm", 5), figure("frame_inset_mm", 4),
+        choice, ends, width_mm, height_mm, depth_mm + (50.0 if rear_mm is None else rear_mm), over_mm or 10.0, beside_mm or 5.0,
+        4.0 if inset_mm is None else inset_mm,
     )  # fmt: skip
 
 
 @st.composite
 def hangings(draw: DrawFn, fire: Fire) -> Hanging:
     """A screen that may fit over the fire, with its bracket and wishes."""
-    rows = [row for row in CATALOGUE.screens.values() if row.body_width_mm < fire.width_mm + 700] or list(CATALOGUE.screens.values())[:1]
-    row = draw(st.sampled_from(rows))
-    brief: Request = {"screen": {"kind": "catalogue", "model": row.model}}
-    width_mm, height_mm, depth_mm, mass_kg, pattern = (
-        row.body_width_mm, row.body_height_mm, row.body_depth_mm, row.mass_kg, (row.hole_pattern_width_mm, row.hole_pattern_height_mm)
-    )  # fmt: skip
-    kind = draw(st.sampled_from(("catalogue", "catalogue", "custom", "size_class")))
-    own_mm = 0.0
-    if kind == "size_class":
-        brief["screen"] = {"kind": "size_class", "diagonal_in": row.diagonal_in}
-    elif kind == "custom":
-        width_mm, depth_mm = draw(tenths_mm(700, 1900)), draw(tenths_mm(20, 120))
-        height_mm, mass_kg = round(width_mm / draw(st.sampled_from((1.66, 1.72, 1.84))), 1), draw(lengths_mm(4, 45))
-        pattern = (draw(st.sampled_from((200, 300, 400))), draw(st.sampled_from((100, 200, 400 if height_mm > 420 else 200))))  # noqa: PLR2004
-        own_mm = float(draw(st.sampled_from((0, 0, 50, 75.5, 100))))
-        brief["screen"] = {
-            "kind": "custom", "name": "of a data sheet", "diagonal_in": round(width_mm / 22.4, 1), "body_width_mm": width_mm,
-            "body_height_mm": height_mm, "body_depth_mm": depth_mm, "mass_kg": mass_kg, "hole_pattern_width_mm": pattern[0],
-            "hole_pattern_height_mm": pattern[1], "hole_centre_offset_mm": draw(st.sampled_from((0, 0, -35.5, 40, 120))),
-            "gap_bottom_mm": own_mm,
-        }  # fmt: skip
-    bracket = _bracket(draw, brief, mass_kg, pattern)
-    gap_mm = float(draw(st.sampled_from((50, 50, 50, 55.5, 80))))
-    wishes = {
-        "screen_gap_mm": gap_mm, "glass_set_back_mm": draw(st.none() | st.sampled_from((0, 5, 25, 40.3))),
-        "cable_room_mm": draw(st.none() | st.sampled_from((0, 25, 60))), "hands_at": draw(st.none() | st.sampled_from(("none", "sides"))),
-    }  # fmt: skip
-    brief |= {name: value for name, value in wishes.items() if value is not None}
+    screen = draw(_screens(fire.width_mm + 700))
+    rows = _bracket(draw, screen)
+    gap_mm = draw(st.sampled_from((50.0, 50.0, 50.0, 55.5, 80.0)))
+    back_mm, room_mm = (
+        draw(st.none() | st.sampled_from((0.0, 5.0, 25.0, 40.3))),
+        draw(st.none() | st.sampled_from((0.0, 25.0, 60.0))),
+    )
+    hands = draw(st.none() | st.sampled_from(("none", "sides")))
+    wishes = {"screen_gap_mm": gap_mm, "glass_set_back_mm": back_mm, "cable_room_mm": room_mm, "hands_at": hands}
     return Hanging(
-        brief,
-        width_mm + 2 * max(gap_mm, 60) + 30,
-        height_mm + 2 * max(gap_mm, own_mm) + 30,
-        (40.3 if wishes["glass_set_back_mm"] is None else wishes["glass_set_back_mm"]) + depth_mm + max(bracket[0], wishes["cable_room_mm"] or 25),
-        bracket[1],
+        {"screen": screen.choice, **rows.brief, **{name: value for name, value in wishes.items() if value is not None}},
+        screen.width_mm + 2 * max(gap_mm, 60) + 30,
+        screen.height_mm + gap_mm + max(gap_mm, screen.bottom_mm) + 30,
+        (25.0 if back_mm is None else back_mm) + screen.depth_mm + max(rows.depth_mm, 25.0 if room_mm is None else room_mm),
     )
 
 
-def _bracket(draw: DrawFn, brief: Request, mass_kg: float, pattern: tuple[float, float]) -> tuple[float, float]:
-    """Put a bracket that takes the screen into the brief, or leave the choice to the house; its depth and row spacing."""
+@st.composite
+def _screens(draw: DrawFn, widest_mm: float) -> Screen:
+    rows = [row for row in CATALOGUE.screens.values() if row.body_width_mm < widest_mm] or list(CATALOGUE.screens.values())[:1]
+    row = draw(st.sampled_from(rows))
+    kind = draw(st.sampled_from(("catalogue", "catalogue", "custom", "size_class")))
+    if kind != "custom":
+        known = {"kind": "catalogue", "model": row.model}
+        choice = known if kind == "catalogue" else {"kind": "size_class", "diagonal_in": row.diagonal_in}
+        holes = (row.hole_pattern_width_mm, row.hole_pattern_height_mm)
+        return Screen(choice, row.body_width_mm, row.body_height_mm, row.body_depth_mm, row.mass_kg, holes, 0.0)
+    width_mm, depth_mm = draw(tenths_mm(700, 1900)), draw(tenths_mm(20, 120))
+    height_mm, mass_kg = round(width_mm / draw(st.sampled_from((1.66, 1.72, 1.84))), 1), draw(lengths_mm(4, 45))
+    holes = (draw(st.sampled_from((200.0, 300.0, 400.0))), 200.0)
+    bottom_mm = draw(st.sampled_from((0.0, 0.0, 50.0, 75.5, 100.0)))
+    choice = {
+        "kind": "custom", "name": "of a data sheet", "diagonal_in": round(width_mm / 22.4, 1), "body_width_mm": width_mm,
+        "body_height_mm": height_mm, "body_depth_mm": depth_mm, "mass_kg": mass_kg, "hole_pattern_width_mm": holes[0],
+        "hole_pattern_height_mm": holes[1], "hole_centre_offset_mm": draw(st.sampled_from((0, 0, -35.5, 40, 120))),
+        "gap_bottom_mm": bottom_mm,
+    }  # fmt: skip
+    return Screen(choice, width_mm, height_mm, depth_mm, mass_kg, holes, bottom_mm)
+
+
+def _bracket(draw: DrawFn, screen: Screen) -> Bracket:
+    """A bracket that takes the screen, or the choice left to the house (reckoned with the deepest that it might take)."""
     able = [
         one for one in CATALOGUE.brackets.values()
-        if one.rating_kg >= mass_kg
-        and one.screen_pattern_least_width_mm <= pattern[0] <= one.screen_pattern_greatest_width_mm
-        and one.screen_pattern_least_height_mm <= pattern[1] <= one.screen_pattern_greatest_height_mm
+        if one.rating_kg >= screen.mass_kg
+        and one.screen_pattern_least_width_mm <= screen.holes_mm[0] <= one.screen_pattern_greatest_width_mm
+        and one.screen_pattern_least_height_mm <= screen.holes_mm[1] <= one.screen_pattern_greatest_height_mm
     ]  # fmt: skip
     kind = draw(st.sampled_from(("house", "catalogue", "custom")))
     if kind == "house" or (kind == "catalogue" and not able):
-        return 70.0, 400.0
+        return Bracket({}, 45.0)
     if kind == "catalogue":
         one = draw(st.sampled_from(able))
-        brief["screen_bracket"] = {"kind": "catalogue", "model": one.model}
-        return one.depth_mm, one.plate_hole_height_mm
+        return Bracket({"screen_bracket": {"kind": "catalogue", "model": one.model}}, one.depth_mm)
     depth_mm, rows_mm = draw(tenths_mm(15, 90)), draw(tenths_mm(40, 420))
-    brief["screen_bracket"] = {
+    choice = {
         "kind": "custom", "name": "of a leaflet", "bracket_kind": "fixed", "depth_mm": depth_mm, "mass_kg": 2, "rating_kg": 80,
         "plate_width_mm": 440, "plate_height_mm": rows_mm + 20, "plate_hole_width_mm": 400, "plate_hole_height_mm": rows_mm,
         "screen_pattern_least_width_mm": 100, "screen_pattern_greatest_width_mm": 800, "screen_pattern_least_height_mm": 100,
         "screen_pattern_greatest_height_mm": 500,
     }  # fmt: skip
-    return depth_mm, rows_mm
+    return Bracket({"screen_bracket": choice}, depth_mm)
 
 
 def _more(draw: DrawFn, most_mm: float) -> float:
@@ -268,6 +287,8 @@ def requests(draw: DrawFn) -> Request:
     least_mm = z0_mm + fire.height_mm + fire.over_mm + above_mm
     height_mm = _draw_top(draw, brief, least_mm)
     survey = draw(surroundings(width_mm, brief.get("breast_depth_mm", 400.0), height_mm))
+    survey["site"] = {"longest_length_mm": draw(st.sampled_from((timber.shortest_mm, 4800, 4800, 4800, 6000)))}
+    survey["site"]["longest_length_mm"] = max(survey["site"]["longest_length_mm"], timber.shortest_mm)
     return {"survey": {**survey, "brief": brief}, "terms": {"date": DAY}}
 
 
@@ -288,23 +309,29 @@ def _draw_width(draw: DrawFn, brief: Request, timber: Section, facing: Facing, h
     """Draw the width and its ends; returns the finished width."""
     fire, hanging = hung
     b_mm, tf_mm = timber.b_mm, facing.tf_mm
-    if fire.ends == 2:  # noqa: PLR2004 - three-sided
+    if fire.ends == 2:
         width_mm = fire.width_mm - 2 * fire.inset_mm + 2 * tf_mm
         if draw(st.integers(0, 3)) == 0:
             brief["breast_width_mm"] = round(width_mm, 1)
         return width_mm
     if fire.ends == 1 and fire.choice["kind"] != "custom":
         brief["open_ends"] = draw(st.sampled_from(("left", "right")))
-    opening_mm = fire.width_mm - fire.inset_mm + fire.beside_mm + b_mm if fire.ends else fire.width_mm + 2 * fire.beside_mm + 2 * b_mm
+    opening_mm = (
+        fire.width_mm - fire.inset_mm + fire.beside_mm + b_mm if fire.ends else fire.width_mm + 2 * fire.beside_mm + 2 * b_mm
+    )
     least_mm = max(opening_mm + 2 * tf_mm, hanging.framing_width_mm + 2 * b_mm + 2 * tf_mm if hanging else 0, 400.1)
     if draw(st.integers(0, 5)) == 0:
         width_mm = least_mm + 4 * b_mm  # the house chooses something near
     else:
-        width_mm = round(least_mm + draw(st.sampled_from((0, 0, b_mm, 2 * b_mm, 2 * b_mm + 40, 2 * b_mm + 80))) + _more(draw, 900), 1)
+        width_mm = round(
+            least_mm + draw(st.sampled_from((0, 0, b_mm, 2 * b_mm, 2 * b_mm + 40, 2 * b_mm + 80))) + _more(draw, 900), 1
+        )
         brief["breast_width_mm"] = width_mm
     if fire.ends == 0 and draw(st.booleans()):
         room_mm = max(width_mm - 2 * tf_mm - opening_mm, 0) / 2
-        brief["appliance_shift_mm"] = draw(st.sampled_from((0.0, round(room_mm, 1), -round(room_mm, 1))) | tenths_mm(-room_mm, room_mm))
+        brief["appliance_shift_mm"] = draw(
+            st.sampled_from((0.0, round(room_mm, 1), -round(room_mm, 1))) | tenths_mm(-room_mm, room_mm)
+        )
     return width_mm
 
 
@@ -323,7 +350,9 @@ def surroundings(draw: DrawFn, width_mm: float, depth_mm: float, height_mm: floa
     wall_mm = max(4000.0, round(width_mm + 1000))
     centre_mm = wall_mm / 2
     xs = (centre_mm - width_mm / 2, centre_mm, centre_mm + width_mm / 2)
-    points = [{"x_mm": round(x, 1), "y_mm": y} for x, y in ((xs[0], 0), (xs[1], 0), (xs[2], 0), (xs[0], depth_mm), (xs[2], depth_mm))]
+    points = [
+        {"x_mm": round(x, 1), "y_mm": y} for x, y in ((xs[0], 0), (xs[1], 0), (xs[2], 0), (xs[0], depth_mm), (xs[2], depth_mm))
+    ]
     fall_mm = draw(st.sampled_from((0.0, 0.0, 6.0)) | tenths_mm(0, 25))
     floor: Request = {"fall_mm": fall_mm, "low_end": draw(st.sampled_from(("left", "right", "front", "back", "unknown")))}
     heights = [{**point, "height_mm": round(min(height_mm + fall_mm + draw(lengths_mm(0, 12)), 4500), 1)} for point in points]
@@ -353,7 +382,6 @@ def surroundings(draw: DrawFn, width_mm: float, depth_mm: float, height_mm: floa
     return {
         "room": {"heights": heights, "wall_length_mm": wall_mm, "breast_centre_from_left_mm": centre_mm},
         "floor": floor, "ceiling": ceiling, "wall": wall, "services": {"cable_scan": draw(st.sampled_from(("done", "not_done")))},
-        "site": {"longest_length_mm": draw(st.sampled_from((2400, 3000, 4800, 4800, 6000)))},
     }  # fmt: skip
 
 

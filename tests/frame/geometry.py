@@ -5,7 +5,7 @@ Everything is in whole tenths of a millimetre. A rectangle is (low u, high u, lo
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from service.frame import Axis, EndJoint, PanelRole, Role
@@ -55,7 +55,7 @@ def end_contact_ratio(member: Member, frame: Frame, *, high: bool) -> float:
     axis = list(Axis).index(member.along)
     box = ranges(member.box)
     plane = box[axis][1 if high else 0]
-    if axis == 2 and not high and plane == 0:  # noqa: PLR2004 - z: it stands on the floor
+    if axis == 2 and not high and plane == 0:
         return 1.0
     across = [box[other] for other in range(3) if other != axis]
     touching = 0
@@ -152,7 +152,12 @@ class Backing:
         """Cut-outs as rectangles: nothing is there to be supported."""
         x0, z0 = self.panel.box.x0_tenth_mm, self.panel.box.z0_tenth_mm
         return [
-            (x0 + one.x_tenth_mm, x0 + one.x_tenth_mm + one.width_tenth_mm, z0 + one.y_tenth_mm, z0 + one.y_tenth_mm + one.height_tenth_mm)
+            (
+                x0 + one.x_tenth_mm,
+                x0 + one.x_tenth_mm + one.width_tenth_mm,
+                z0 + one.y_tenth_mm,
+                z0 + one.y_tenth_mm + one.height_tenth_mm,
+            )
             for one in self.panel.cut_outs
         ]
 
@@ -171,13 +176,15 @@ def hanging_edges(frame: Frame, job: Job) -> list[tuple[str, str, list[Rect]]]:
         for name, strip in back.edges():
             if strip[1] <= strip[0] or strip[3] <= strip[2]:
                 continue
-            open_parts = [part for part in uncovered(strip, (*back.timber, *back.holes())) if not _let_go(part, back, frame, job, name)]
+            open_parts = [
+                part for part in uncovered(strip, (*back.timber, *back.holes())) if not _let_go(part, back, frame, job, name)
+            ]
             if open_parts:
                 found.append((panel.mark, name, open_parts))
     return found
 
 
-def _let_go(part: Rect, back: Backing, frame: Frame, job: Job, name: str) -> bool:  # noqa: PLR0911, PLR0917
+def _let_go(part: Rect, back: Backing, frame: Frame, job: Job, name: str) -> bool:
     u0, u1, v0, v1 = part
     b, d = job.timber.thickness_tenth_mm, job.timber.width_tenth_mm
     z0 = frame.levels.platform_tenth_mm
@@ -186,7 +193,7 @@ def _let_go(part: Rect, back: Backing, frame: Frame, job: Job, name: str) -> boo
     if back.plane == "lid" or v0 >= z0:
         return False
     if z0 < b:
-        return v1 <= 60  # noqa: PLR2004 - packers of at most 6 mm under a pad
+        return v1 <= 60
     if z0 < 2 * b + 300:
         return v1 <= z0 - b  # between the packs of a flat frame
     return back.plane == "return" and z0 < 2 * d + 400 and d <= u0 < u1 <= frame.sizes.frame_depth_tenth_mm - d
@@ -243,7 +250,7 @@ def widest_gap(frame: Frame, panel: Panel) -> int:
     u0, u1, v0, v1 = back.rect
     levels = sorted({v0, v1, *(level for rect in (*back.timber, *back.holes()) for level in rect[2:] if v0 < level < v1)})
     worst = 0
-    for low, high in zip(levels, levels[1:], strict=False):
+    for low, high in pairwise(levels):
         covered = sorted((rect[0], rect[1]) for rect in (*back.timber, *back.holes()) if rect[2] <= low and rect[3] >= high)
         reach = u0
         for start, end in [*covered, (u1, u1)]:
