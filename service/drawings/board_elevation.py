@@ -128,6 +128,8 @@ class _BoardElevation:
             "below: edges and cut-outs; above and at the right: centre lines of studs and rails",
             f"finished breast {text_mm(self.frame.sizes.finished_width_tenth_mm)} wide",
         ]
+        if taper := max(panel.taper_tenth_mm for panel in self.panels):
+            notes.append(f"boards at the floor are cut up to {text_mm(taper)} higher than drawn, tapered to the floor")
         if left_over:
             notes.append(("also in the face:", *left_over))
         others = [panel for panel in self.frame.panels if panel not in self.panels]

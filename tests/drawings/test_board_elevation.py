@@ -81,3 +81,11 @@ def test_a_plain_front_needs_no_running_line_and_no_list() -> None:
 
     assert [] == [line for line in found if line.startswith("not in the face:")]
     assert 2 == found.count("0")  # above and at the right
+
+
+def test_a_board_tapered_for_the_floor_says_so() -> None:
+    """Example B: the floor falls by 9, so that the base face of 250 is cut 259 high (`knowledge/worked-examples.md`, B)."""
+    note = "boards at the floor are cut up to 9 higher than drawn, tapered to the floor"
+
+    assert {note, "1646 x 259"} <= set(words(draw_board_elevation(*case("b"), 10)))
+    assert note not in words(draw_board_elevation(*case("a"), 10))
