@@ -40,7 +40,7 @@ def lay_boards(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Panel, ...]:
         *_faces(at, job, rules),
         *_returns(at, job, rules),
         *_lid(at, job, rules),
-        *recess_pieces(at, job),
+        *recess_pieces(at, job, rules),
     )
     if unmet := too_large(pieces, job):
         raise UnbuildableError(unmet)
