@@ -31,16 +31,6 @@ class BillLine(msgspec.Struct, frozen=True, kw_only=True):
     rule: str  # the rule the number comes from, with its working
 
 
-class Bill(msgspec.Struct, frozen=True, kw_only=True):
-    """Everything to buy for one breast, and the quantities it was counted from."""
-
-    lines: tuple[BillLine, ...]
-    counts: Counts
-    measures: Measures
-    mass_bought_kg: float
-    waste_kg: float
-
-
 class Counts(msgspec.Struct, frozen=True, kw_only=True):
     """Counted things (`knowledge/materials.md`, section 1)."""
 
@@ -59,6 +49,7 @@ class Counts(msgspec.Struct, frozen=True, kw_only=True):
     lining_screws_count: int
     backboard_screws_count: int
     openings_count: int
+    grilles_count: int
     small_openings_count: int  # sockets, plates, grilles
 
 
@@ -73,7 +64,8 @@ class Measures(msgspec.Struct, frozen=True, kw_only=True):
     ply_m: float
     face_joint_m: float  # joints between facing boards
     skirting_m: float
-    skirting_runs_mm: tuple[int, ...]
+    skirting_runs_mm: tuple[int, ...]  # one piece each, as cut
+    skirting_joints_count: int  # external mitres, and scribes against the old skirting
     bead_edges_mm: tuple[int, ...]
     scrim_m: float
     facing_gross_m2: float  # faces, returns; cut-outs not taken off
@@ -85,4 +77,14 @@ class Measures(msgspec.Struct, frozen=True, kw_only=True):
     cut_edge_m: float  # in sight, painted board only
     skim_m2: float
     paint_m2: float
-    mdf_gross_m2: float
+    painted_board_gross_m2: float  # filled and sanded: linings and lid; faces and returns unless skimmed or taped
+
+
+class Bill(msgspec.Struct, frozen=True, kw_only=True):
+    """Everything to buy for one breast, and the quantities it was counted from."""
+
+    lines: tuple[BillLine, ...]
+    counts: Counts
+    measures: Measures
+    mass_bought_kg: float
+    waste_kg: float

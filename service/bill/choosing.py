@@ -7,16 +7,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.survey.wall import WallConstruction
+from service.survey.wall import Backing, WallConstruction
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from service.bill.market import Market
     from service.brief import Job
     from service.catalogue import Catalogue, Material
     from service.rules import RuleSet
 
 JOINT_DIAMETER_MM = 5.0  # common practice, no source (knowledge/materials.md, section 1)
+STEEL_THREAD_MM = 10.0  # of a screw through the flange of a steel stud: common practice, no source
 BOARD_SCREWS = {  # kind of board, thickness: kind of screw, diameter, length; common practice, no source (cladding.md, section 3)
     ("mdf", 12.0): ("wood_screw", 4.0, 40.0),
     ("mdf", 15.0): ("wood_screw", 4.0, 40.0),
@@ -29,13 +31,17 @@ BOARD_SCREWS = {  # kind of board, thickness: kind of screw, diameter, length; c
     ("calcium_silicate", 12.0): ("board_screw", 4.2, 42.0),
 }
 FIRE_SCREW = ("wood_screw", 5.0, 50.0)
-MASONRY_KINDS = ("frame_plug", "concrete_screw")
-STUD_WALLS = frozenset({WallConstruction.TIMBER_STUD, WallConstruction.LATH_AND_PLASTER, WallConstruction.BOARDED_BEHIND_PLASTERBOARD})
+BOARD_HEADS = frozenset({"countersunk", "bugle"})
+WOOD_BASED = frozenset({"mdf", "plywood"})
+PLUGS_FIRST = ("frame_plug", "concrete_screw")
+SCREWED_WALLS = frozenset(
+    {WallConstruction.TIMBER_STUD, WallConstruction.LATH_AND_PLASTER, WallConstruction.BOARDED_BEHIND_PLASTERBOARD}
+)
 
 
 def by_use(use: str, catalogue: Catalogue) -> Material | None:
     """The first code, in order, that the shop uses for something."""
-    return next((catalogue.materials[code] for code in sorted(catalogue.materials) if use in catalogue.materials[code].uses), None)
+    return min((row for row in catalogue.materials.values() if use in row.uses), key=lambda row: row.code, default=None)
 
 
 def smallest(rows: Iterable[Material]) -> Material | None:
@@ -43,26 +49,29 @@ def smallest(rows: Iterable[Material]) -> Material | None:
     return min(rows, key=lambda row: (row.length_mm or 0, row.diameter_mm or 0, row.code), default=None)
 
 
-def joint_screw(passed_mm: float, catalogue: Catalogue, rules: RuleSet) -> Material | None:
+def joint_screw(passed_mm: float, market: Market) -> Material | None:
     """Screw for a joint: through what it passes, with its grip in the second piece (EN 1995-1-1, 8.7.2(3))."""
-    grip = rules.take_off.screw_grip_diameter_ratio
-    return smallest(row for row in _framing_screws(catalogue) if (row.length_mm or 0) >= passed_mm + grip * (row.diameter_mm or 0))
+    grip = market.rules.take_off.screw_grip_diameter_ratio
+    screws = _framing_screws(market.catalogue)
+    return smallest(row for row in screws if (row.length_mm or 0) >= passed_mm + grip * (row.diameter_mm or 0))
 
 
 def laminating_screw(thickness_mm: float, catalogue: Catalogue) -> Material | None:
-    """The longest thin framing screw that stays inside two plies, driven from alternate faces where it does not reach through."""
-    inside = [row for row in _framing_screws(catalogue) if row.diameter_mm == JOINT_DIAMETER_MM and thickness_mm < (row.length_mm or 0) < 2 * thickness_mm]
+    """The longest thin framing screw that stays inside two plies, driven from alternate faces where it is shorter."""
+    thin = [row for row in _framing_screws(catalogue) if row.diameter_mm == JOINT_DIAMETER_MM]
+    inside = [row for row in thin if thickness_mm < (row.length_mm or 0) < 2 * thickness_mm]
     return max(inside, key=lambda row: (row.length_mm or 0, row.code), default=None)
 
 
-def board_screw(board_kind: str, thickness_mm: float, catalogue: Catalogue, rules: RuleSet) -> Material | None:
+def board_screw(board_kind: str, thickness_mm: float, market: Market) -> Material | None:
     """Screw for a board: the table's, else the shortest with enough thread behind the board."""
     named = BOARD_SCREWS.get((board_kind, thickness_mm))
     if named:
-        return _exact(named, catalogue)
-    kind = "wood_screw" if board_kind in {"mdf", "plywood"} else "board_screw"
-    long_enough = thickness_mm + rules.take_off.board_thread_mm
-    return smallest(row for row in catalogue.materials.values() if row.kind == kind and row.head_form in {"countersunk", "bugle"} and (row.length_mm or 0) >= long_enough)
+        return _exact(named, market.catalogue)
+    kind = "wood_screw" if board_kind in WOOD_BASED else "board_screw"
+    long_enough = thickness_mm + market.rules.take_off.board_thread_mm
+    rows = (row for row in market.catalogue.materials.values() if row.kind == kind and row.head_form in BOARD_HEADS)
+    return smallest(row for row in rows if (row.length_mm or 0) >= long_enough)
 
 
 def fire_screw(catalogue: Catalogue) -> Material | None:
@@ -70,52 +79,31 @@ def fire_screw(catalogue: Catalogue) -> Material | None:
     return _exact(FIRE_SCREW, catalogue)
 
 
-def ceiling_screw(job: Job, catalogue: Catalogue, rules: RuleSet) -> Material | None:
+def ceiling_screw(job: Job, market: Market) -> Material | None:
     """Flange-head screw through top rail, packing and ceiling board into the joist."""
-    passed = (job.timber.thickness_tenth_mm + job.ceiling_lining_tenth_mm) / 10 + rules.frame.ceiling_packing_mm
-    long_enough = passed + rules.take_off.ceiling_thread_mm
-    return smallest(row for row in catalogue.materials.values() if row.kind == "wood_screw" and row.head_form == "flange" and (row.length_mm or 0) >= long_enough)
+    passed = (job.timber.thickness_tenth_mm + job.ceiling_lining_tenth_mm) / 10 + market.rules.frame.ceiling_packing_mm
+    long_enough = passed + market.rules.take_off.ceiling_thread_mm
+    rows = (row for row in market.catalogue.materials.values() if row.kind == "wood_screw" and row.head_form == "flange")
+    return smallest(row for row in rows if (row.length_mm or 0) >= long_enough)
 
 
-def wall_fixing(job: Job, passed_mm: float, catalogue: Catalogue, rules: RuleSet) -> Material | None:
-    """Fixing into the host wall: through a member, packing, lining and void, with the embedment that its wall asks.
+def wall_fixing(job: Job, passed_mm: float, market: Market) -> Material | None:
+    """Fixing into the host wall: through a member, packing, lining and void, with the grip that its wall asks.
 
     Args:
         job: says the wall.
-        passed_mm: timber (or bracket) that the fixing passes, mm; thick timber may be counterbored.
-        catalogue: what is sold, and in which walls it holds.
-        rules: packing, counterbore, least embedment in a stud.
+        passed_mm: timber (or bracket) that the fixing passes, mm; the head is sunk where enough timber is left under it.
+        market: what is sold, in which walls it holds, packing and counterbore.
     """
-    take = rules.take_off
-    on_wall = take.wall_packing_mm + (job.wall_lining_tenth_mm + job.wall_void_tenth_mm) / 10
-    if passed_mm - take.counterbore_mm >= take.counterbore_leaves_mm:
-        passed_mm -= take.counterbore_mm
-    if job.wall_construction in STUD_WALLS:
-        rows = [row for row in _framing_screws(catalogue) if (row.diameter_mm or 0) > JOINT_DIAMETER_MM]
-        return smallest(row for row in rows if (row.length_mm or 0) >= passed_mm + on_wall + take.stud_thread_mm)
-    if job.wall_construction is WallConstruction.STEEL_STUD:
-        return smallest(row for row in catalogue.materials.values() if row.kind == "steel_stud_screw")
-    wall = _masonry(job)
-    kinds = MASONRY_KINDS[::-1] if wall == "concrete" else MASONRY_KINDS
-    for kind in kinds:
-        loads = {load.code: load for load in catalogue.fixing_loads if load.wall == wall}
-        rows = [row for row in catalogue.materials.values() if row.kind == kind and row.code in loads]
-        found = smallest(
-            row for row in rows if (row.length_mm or 0) >= passed_mm + on_wall + (loads[row.code].embedment_mm or row.least_embedment_mm or 0)
-        )
-        if found:
-            return found
-    return None
-
-
-def _masonry(job: Job) -> str:
-    """The masonry that a fixing bites in; an unknown wall is billed as brick, and said to be not verified."""
-    if job.wall_construction is WallConstruction.PLASTERBOARD_ON_DABS:
-        backing = job.survey.wall.backing if job.survey.wall else None
-        return backing.value if backing and backing.value != "unknown" else WallConstruction.SOLID_BRICK.value
-    if job.wall_construction is WallConstruction.UNKNOWN:
-        return WallConstruction.SOLID_BRICK.value
-    return job.wall_construction.value
+    wall = job.wall_construction
+    on_wall_mm = market.rules.take_off.wall_packing_mm + (job.wall_lining_tenth_mm + job.wall_void_tenth_mm) / 10
+    sunk_mm = _sunk(passed_mm, market.rules)
+    if wall in SCREWED_WALLS:
+        return _stud_screw(passed_mm + on_wall_mm, market) or _stud_screw(sunk_mm + on_wall_mm, market)
+    if wall is WallConstruction.STEEL_STUD:
+        rows = (row for row in market.catalogue.materials.values() if row.kind == "steel_stud_screw")
+        return smallest(row for row in rows if (row.length_mm or 0) >= passed_mm + on_wall_mm + STEEL_THREAD_MM)
+    return _plug(_masonry(job), sunk_mm + on_wall_mm, market.catalogue)
 
 
 def light_bracket(catalogue: Catalogue) -> Material | None:
@@ -124,15 +112,46 @@ def light_bracket(catalogue: Catalogue) -> Material | None:
     return min(rows, key=lambda row: (row.bracket_up_n or 0, row.code), default=None)
 
 
+def _sunk(passed_mm: float, rules: RuleSet) -> float:
+    """Timber under a head that is counterbored, or all of it where too little would be left."""
+    left_mm = passed_mm - rules.take_off.counterbore_mm
+    return left_mm if left_mm >= rules.take_off.counterbore_leaves_mm else passed_mm
+
+
+def _stud_screw(passed_mm: float, market: Market) -> Material | None:
+    thick = [row for row in _framing_screws(market.catalogue) if (row.diameter_mm or 0) > JOINT_DIAMETER_MM]
+    return smallest(row for row in thick if (row.length_mm or 0) >= passed_mm + market.rules.take_off.stud_thread_mm)
+
+
+def _plug(wall: str, passed_mm: float, catalogue: Catalogue) -> Material | None:
+    """The shortest fixing with a value in this masonry; in concrete a concrete screw before a plug."""
+    for kind in reversed(PLUGS_FIRST) if wall == WallConstruction.CONCRETE else PLUGS_FIRST:
+        found = [
+            row
+            for load in catalogue.fixing_loads
+            if load.wall == wall and (row := catalogue.materials.get(load.code)) and row.kind == kind
+            if passed_mm <= (row.greatest_fixture_mm or passed_mm)
+            and (row.length_mm or 0) >= passed_mm + (load.embedment_mm or row.least_embedment_mm or 0)
+        ]
+        if found:
+            return smallest(found)
+    return None
+
+
+def _masonry(job: Job) -> str:
+    """The masonry that a fixing bites in; an unknown one is billed as brick, and said to be not verified."""
+    wall = job.wall_construction
+    if wall is WallConstruction.PLASTERBOARD_ON_DABS:
+        backing = (job.survey.wall.backing if job.survey.wall else None) or Backing.UNKNOWN
+        return WallConstruction.SOLID_BRICK if backing is Backing.UNKNOWN else backing
+    return WallConstruction.SOLID_BRICK if wall is WallConstruction.UNKNOWN else wall
+
+
 def _framing_screws(catalogue: Catalogue) -> list[Material]:
-    return [
-        row
-        for row in catalogue.materials.values()
-        if row.kind == "wood_screw" and row.head_form == "countersunk" and (row.diameter_mm or 0) >= JOINT_DIAMETER_MM
-    ]
+    rows = [row for row in catalogue.materials.values() if row.kind == "wood_screw" and row.head_form == "countersunk"]
+    return [row for row in rows if (row.diameter_mm or 0) >= JOINT_DIAMETER_MM]
 
 
 def _exact(named: tuple[str, float, float], catalogue: Catalogue) -> Material | None:
-    kind, diameter_mm, length_mm = named
-    rows = [row for row in catalogue.materials.values() if (row.kind, row.diameter_mm, row.length_mm) == (kind, diameter_mm, length_mm)]
-    return smallest(row for row in rows if row.head_form in {"countersunk", "bugle"})
+    rows = [row for row in catalogue.materials.values() if (row.kind, row.diameter_mm, row.length_mm) == named]
+    return smallest(row for row in rows if row.head_form in BOARD_HEADS)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
+from service.bill import choosing
 from service.bill.bill import Counts
 from service.brief import supply_of
 from service.frame import Axis, EndJoint, Layer, Role
@@ -11,27 +13,32 @@ from service.survey.services import SupplyWanted
 from service.units import tenths
 
 if TYPE_CHECKING:
+    from service.bill.market import Market
     from service.brief import Job
     from service.frame import Frame, Member, Panel
     from service.rules import RuleSet
 
 THROUGH_ROLES = frozenset({Role.RAIL, Role.LADDER_UPRIGHT})
+AIR_FROM_VOID = frozenset({"rear", "side"})
+DECLARED_NO_AREA_RATIO = 0.5  # free share of a grille whose maker declares none: project choice (knowledge/heat.md, section 4)
+LID_BOARD = "mdf"  # lids are of MDF
 
 
-def count_things(frame: Frame, job: Job, rules: RuleSet) -> Counts:
+def count_things(frame: Frame, job: Job, market: Market) -> Counts:
     """Count joints, screws, brackets and openings of a frame."""
+    rules = market.rules
     cut = [member for member in frame.members if member.from_bar]
     plies = [member for member in cut if member.role is Role.TRIMMER_PLY]
     butting = [member for member in cut if member.role not in THROUGH_ROLES and member.role is not Role.TRIMMER_PLY]
-    wide = [member for member in butting if member.along is Axis.Y]
     screws = {layer: sum(panel_screws(panel, job, rules) for panel in frame.panels if panel.layer is layer) for layer in Layer}
+    grilles = grilles_count(job, market)
     return Counts(
         bar_pieces_count=len(cut),
         butting_count=len(butting),
         joints_count=2 * len(butting) + 2 * len(plies),
-        wide_joints_count=2 * len(wide),
+        wide_joints_count=2 * sum(1 for member in butting if member.along is Axis.Y),
         laminating_screws_count=sum(_laminating(ply, frame, rules) for ply in plies),
-        rail_brackets_count=sum((member.start_joint is EndJoint.BRACKET) + (member.end_joint is EndJoint.BRACKET) for member in cut),
+        rail_brackets_count=sum(joint is EndJoint.BRACKET for member in cut for joint in (member.start_joint, member.end_joint)),
         base_brackets_count=len(frame.stations),
         wall_fixings_count=len(frame.wall_fixings),
         ceiling_screws_count=len(frame.ceiling_screws),
@@ -41,16 +48,26 @@ def count_things(frame: Frame, job: Job, rules: RuleSet) -> Counts:
         lining_screws_count=screws[Layer.LINING],
         backboard_screws_count=screws[Layer.BACKBOARD],
         openings_count=len(frame.openings),
-        small_openings_count=_small_openings(frame, job),
+        grilles_count=grilles,
+        small_openings_count=_electrical_openings(frame, job) + grilles,
     )
 
 
-def grilles_count(job: Job, free_area_mm2: float) -> int:
-    """Air grilles that a fire with its inlet in the void asks for."""
+def grilles_count(job: Job, market: Market) -> int:
+    """Air grilles of a fire that draws its air from the void behind the boards."""
     fire = job.appliance
-    if fire.air_inlet_position in {"rear", "side"} and fire.air_inlet_area_mm2:
-        return -(-int(fire.air_inlet_area_mm2) // max(int(free_area_mm2), 1))
-    return 0
+    if fire.air_inlet_position not in AIR_FROM_VOID or not fire.air_inlet_area_mm2:
+        return 0
+    free_mm2 = free_area_mm2(market)
+    return math.ceil(fire.air_inlet_area_mm2 / free_mm2) if free_mm2 else 1
+
+
+def free_area_mm2(market: Market) -> float:
+    """Free area of the shop's grille; 0 where it sells none, and one of unknown size is asked for."""
+    grille = choosing.by_use("grille", market.catalogue)
+    if grille is None:
+        return 0.0
+    return grille.free_area_mm2 or DECLARED_NO_AREA_RATIO * (grille.length_mm or 0) * (grille.width_mm or 0)
 
 
 def panel_screws(panel: Panel, job: Job, rules: RuleSet) -> int:
@@ -59,15 +76,22 @@ def panel_screws(panel: Panel, job: Job, rules: RuleSet) -> int:
     pitch = tenths(rules.take_off.board_screw_pitch_mm)
     if panel.layer in {Layer.LINING, Layer.BACKBOARD}:
         return 2 * (_spaces(longest, pitch) + 1)
-    kind = job.board.board_kind if panel.layer is Layer.FACING else "mdf"
-    edge = {"plasterboard": tenths(rules.take_off.plasterboard_screw_pitch_mm)}.get(kind, pitch)
-    if kind in {"cement_board", "calcium_silicate"}:
-        edge = tenths(rules.take_off.cement_screw_pitch_mm)
+    edge = _edge_pitch(job.board.board_kind if panel.layer is Layer.FACING else LID_BOARD, rules)
     round_edge = 2 * (_spaces(panel.width_tenth_mm, edge) + _spaces(panel.height_tenth_mm, edge))
     columns = max(0, _spaces(panel.width_tenth_mm, tenths(rules.take_off.field_column_pitch_mm)) - 1)
     field = columns * max(0, _spaces(panel.height_tenth_mm, pitch) - 1)
     holes = sum(2 * (_spaces(hole.width_tenth_mm, edge) + _spaces(hole.height_tenth_mm, edge)) for hole in panel.cut_outs)
     return round_edge + field + holes
+
+
+def _edge_pitch(board_kind: str, rules: RuleSet) -> int:
+    take = rules.take_off
+    pitches_mm = {
+        "plasterboard": take.plasterboard_screw_pitch_mm,
+        "cement_board": take.cement_screw_pitch_mm,
+        "calcium_silicate": take.cement_screw_pitch_mm,
+    }
+    return tenths(pitches_mm.get(board_kind, take.board_screw_pitch_mm))
 
 
 def _spaces(length: int, pitch: int) -> int:
@@ -82,7 +106,7 @@ def _laminating(ply: Member, frame: Frame, rules: RuleSet) -> int:
     return along + rules.take_off.ply_end_screw_count * jacks
 
 
-def _small_openings(frame: Frame, job: Job) -> int:
+def _electrical_openings(frame: Frame, job: Job) -> int:
     recess = 2 if frame.screen_hung else 0  # a double socket and a brush plate
     fire = 0 if supply_of(job) is SupplyWanted.PLUG_IN_REACH else 1
     return recess + fire

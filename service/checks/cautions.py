@@ -1,82 +1,78 @@
-"""Cautions that need no calculation, each with its trigger (`knowledge/cautions.md`; every row's source stands in it).
+"""Cautions that need no calculation, each with what it stops, for whom it is, and who clears it (`knowledge/cautions.md`).
 
-The service informs; it does not certify safety. Rows are functions of the job and the frame; one that does not fire is None.
+The service informs; it certifies nothing.
 """
 
 from __future__ import annotations
 
+from itertools import chain
 from typing import TYPE_CHECKING
 
-from service.brief import supply_of
-from service.checks.caution_rows import CLEARED_BY, Facts, Row, rows_of
+from service.checks.building_rows import building_rows
+from service.checks.caution_table import KINDS
+from service.checks.cleared import cleared_by
+from service.checks.finding import Facts
+from service.checks.heat_rows import heat_rows
+from service.checks.money_rows import money_rows
+from service.checks.power_rows import power_rows
 from service.checks.result import Caution, CautionState, NotMade, Stops
-from service.errors import Unmet
-from service.survey.services import Flue, GasState, SupplyWanted, VentServes
-from service.survey.wall import Damp
+from service.checks.structure_rows import structure_rows
+from service.checks.use_rows import use_rows
+from service.checks.work_rows import work_rows
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.checks.finding import Finding
     from service.frame import Frame
     from service.rules import RuleSet
 
+SECTIONS = (heat_rows, power_rows, structure_rows, building_rows, use_rows, work_rows, money_rows)
+LETTERS = "HESBVWM"
+ORDER = (Stops.DESIGN, Stops.FIRM_QUOTE, Stops.THIS_WORK, Stops.EARLY_START, Stops.NOTHING)
+ALL_ASSUMED = "M01"
+SIZE_CLASS = "size_class"
 CHECKS_NOT_MADE = (
     NotMade(family="structure", says="strength, sag and stability of members, joints and the hung frame are not checked"),
-    NotMade(family="fixings", says="resistance of wall and ceiling fixings is not checked: counts are a pattern, not a proof"),
-    NotMade(family="heat", says="cavity temperature, air and the maker's clearances beyond outlet and gaps are not checked"),
-    NotMade(family="power", says="circuit load, zones and access to connections are not checked"),
+    NotMade(
+        family="fixings", says="resistance of wall and ceiling fixings is not checked: their number is a pattern, not a proof"
+    ),
+    NotMade(family="heat", says="cavity temperature, air, and the maker's clearances beyond outlet and gaps are not checked"),
+    NotMade(family="power", says="circuit, cable zones and access to connections are not checked"),
     NotMade(family="viewing", says="viewing height and distance are not checked"),
-    NotMade(family="handling", says="the way in, corners and work at height are not checked; lifting masses are"),
+    NotMade(family="handling", says="the way in, corners and work at height are not checked; masses to be lifted are"),
 )
-ORDER = (Stops.DESIGN, Stops.FIRM_QUOTE, Stops.THIS_WORK, Stops.EARLY_START, Stops.NOTHING)
-SECTIONS = "HESBVWM"
 
 
 def cautions_of(job: Job, frame: Frame, rules: RuleSet) -> tuple[Caution, ...]:
     """Every caution that fires or cannot be verified: what stops most first, then by section and code."""
     facts = Facts(job=job, frame=frame, rules=rules)
-    made = [_caution(row, job) for row in rows_of(facts)]
-    return tuple(sorted(made, key=lambda one: (ORDER.index(one.stops), SECTIONS.index(one.code[0]), one.code)))
+    found = list(chain.from_iterable(section(facts) for section in SECTIONS))
+    if SIZE_CLASS in {job.appliance_standing, job.screen_standing}:
+        found = _gathered(found)
+    made = [_caution(finding, job) for finding in found]
+    return tuple(sorted(made, key=lambda one: (ORDER.index(one.stops), LETTERS.index(one.code[0]), one.code, one.says)))
 
 
-def refusals_of(job: Job) -> tuple[Unmet, ...]:
-    """What the trade does not build over until it is cleared: gas, a live flue, an appliance's vent, damp (services.md, section 7)."""
-    cleared = {item.code for item in job.survey.cleared or () if item.role.value in CLEARED_BY.get(item.code, ())}
-    survey = job.survey
-    found = []
-    if survey.services and survey.services.gas is GasState.PRESENT and "B03" not in cleared:
-        found.append(("B03", "there is gas at this wall: nothing is built over it", "a certificate of a registered gas engineer that it is capped off, sent in `cleared` as B03"))
-    if survey.chimney and survey.chimney.flue is Flue.IN_USE:
-        found.append(("B01", "the flue is in use: a live flue is never boxed in", "another wall, or the appliance on that flue taken out of use"))
-    if survey.wall and survey.wall.damp is Damp.SHOWING and "B05" not in cleared:
-        found.append(("B05", "damp is showing on this wall", "the cause found and cured, sent in `cleared` as B05"))
-    if _covers_appliance_vent(job) and "B04" not in cleared:
-        found.append(("B04", "the breast would cover an air vent that serves an appliance", "another place, or the vent moved by a gas engineer"))
-    return tuple(
-        Unmet(code=f"refused_{code.lower()}", says=says, asked_mm=0.0, available_mm=0.0, short_by_mm=0.0, offer=offer) for code, says, offer in found
-    )
+def _gathered(found: list[Finding]) -> list[Finding]:
+    """In an estimate all that is not verified is one line, and none of it a stop (cautions.md, section 0, rule 2)."""
+    unsure = sorted({one.code for one in found if one.state is CautionState.NOT_VERIFIED and one.code != ALL_ASSUMED})
+    kept = [one for one in found if one.state is not CautionState.NOT_VERIFIED or one.code == ALL_ASSUMED]
+    if not unsure:
+        return kept
+    note = f" Not verified: {', '.join(unsure)}."
+    return [one._replace(says=one.says + note) if one.code == ALL_ASSUMED else one for one in kept]
 
 
-def _covers_appliance_vent(job: Job) -> bool:
-    vents = (job.survey.services.air_vents if job.survey.services else None) or ()
-    half = (job.width_tenth_mm or 0) / 2 or job.appliance.body_width_mm * 10 / 2 + 200
-    return any(vent.serves is VentServes.APPLIANCE and abs(vent.x_mm * 10 - job.wall_centre_tenth_mm) <= half for vent in vents)
-
-
-def _caution(row: Row, job: Job) -> Caution:
-    allowed = CLEARED_BY.get(row.code, ())
-    by = next((item for item in job.survey.cleared or () if item.code == row.code and item.role.value in allowed), None)
+def _caution(finding: Finding, job: Job) -> Caution:
+    kind = KINDS[finding.code]
+    by = cleared_by(finding.code, job.survey)
     return Caution(
-        code=row.code,
-        state=CautionState.CLEARED if by else row.state,
-        says=row.says,
-        stops=row.stops,
-        audience=row.audience,
-        who_clears=row.who_clears,
-        source=row.source,
-        cleared_by=f"{by.name}, {by.role.value}, {by.on}: {by.evidence}" if by else "",
+        code=finding.code,
+        state=CautionState.CLEARED if by else finding.state,
+        says=finding.says,
+        stops=finding.stops or kind.stops,
+        audience=kind.audience,
+        who_clears=kind.who_clears,
+        source=kind.source,
+        cleared_by=f"{by.name}, {by.role.value.replace('_', ' ')}, {by.on}: {by.evidence}" if by else "",
     )
-
-
-def needs_new_circuit(job: Job) -> bool:
-    """Whether the electrician's work is notifiable in England (Approved Document P, 2013: seen in summaries)."""
-    return supply_of(job) is SupplyWanted.NEW_CIRCUIT

@@ -9,15 +9,20 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from service.frame import Unit
+from service.frame import Layer, Unit
 
 if TYPE_CHECKING:
-    from service.brief import Job
-    from service.frame import Frame
+    from service.brief import Board, Job
+    from service.frame import Frame, Panel
     from service.rules import RuleSet
 
 TENTHS3_PER_M3 = 1e12
+TENTHS2_PER_M2 = 1e8
+TENTHS_PER_M = 1e4
 TILT_CLEARANCE_MM = 15.0  # project choice (knowledge/handling.md, section 4)
+WAIST, SHOULDER = "waist", "shoulder"
+EASY_TO_GRASP = 1.0
+FRAMES = frozenset({"base frame", "upper frame"})
 
 
 class Lift(msgspec.Struct, frozen=True, kw_only=True):
@@ -26,44 +31,46 @@ class Lift(msgspec.Struct, frozen=True, kw_only=True):
     what: str
     mass_kg: float
     zone: str  # waist, shoulder
+    one_person_kg: float
     two_people_kg: float
     three_people_kg: float
-    help: str  # none, third_person, lifter
+    help: str  # none: the crew of two at most; third_person; lifter
 
 
 def unit_mass_kg(frame: Frame, unit: Unit, rules: RuleSet) -> float:
     """Mass of the timber of one unit as it is lifted."""
-    volume = sum(
-        member.thickness_tenth_mm * member.width_tenth_mm * member.length_tenth_mm for member in frame.members if member.unit is unit
-    )
+    members = [member for member in frame.members if member.unit is unit]
+    volume = sum(member.thickness_tenth_mm * member.width_tenth_mm * member.length_tenth_mm for member in members)
     return volume / TENTHS3_PER_M3 * rules.handling.timber_density_kg_m3
 
 
 def count_lifts(frame: Frame, job: Job, rules: RuleSet) -> tuple[Lift, ...]:
     """Every heavy thing of the job: base, upper frame, fire, screen."""
     hung = frame.left_open or frame.right_open
-    lifts = []
-    if frame.stations:
-        lifts.append(_lift("base frame", unit_mass_kg(frame, Unit.BASE, rules), "waist", rules.handling.awkward_load_ratio, rules))
-    lifts.append(_lift("upper frame", unit_mass_kg(frame, Unit.UPPER, rules), "shoulder" if hung else "waist", rules.handling.awkward_load_ratio, rules))
-    lifts.append(_lift("fire", job.appliance.mass_kg, "waist", 1.0, rules))
-    if job.screen:
-        lifts.append(_lift("screen", job.screen.mass_kg, "shoulder", 1.0, rules))
-    return tuple(lifts)
-
-
-def _lift(what: str, mass_kg: float, zone: str, grasp_ratio: float, rules: RuleSet) -> Lift:  # noqa: PLR0913, PLR0917 - five facts of a lift
-    at = rules.handling
-    pair = (at.lift_shoulder_man_kg, at.lift_shoulder_woman_kg) if zone == "shoulder" else (at.lift_waist_man_kg, at.lift_waist_woman_kg)
-    one_kg = sum(pair) / 2 * grasp_ratio
-    two_kg, three_kg = one_kg * 2 * at.two_people_ratio, one_kg * 3 * at.three_people_ratio
-    if mass_kg <= two_kg:
-        needs = "none"
-    else:
-        needs = "third_person" if mass_kg <= three_kg else "lifter"
-    return Lift(
-        what=what, mass_kg=round(mass_kg, 1), zone=zone, two_people_kg=round(two_kg, 1), three_people_kg=round(three_kg, 1), help=needs
+    awkward = rules.handling.awkward_load_ratio
+    base = [("base frame", unit_mass_kg(frame, Unit.BASE, rules), WAIST, awkward)] if frame.stations else []
+    screen = [("screen", job.screen.mass_kg, SHOULDER, EASY_TO_GRASP)] if job.screen else []
+    things = (
+        *base,
+        ("upper frame", unit_mass_kg(frame, Unit.UPPER, rules), SHOULDER if hung else WAIST, awkward),
+        ("fire", job.appliance.mass_kg, WAIST, EASY_TO_GRASP),
+        *screen,
     )
+    return tuple(_lift((what, zone), mass_kg, grasp_ratio, rules) for what, mass_kg, zone, grasp_ratio in things)
+
+
+def lifter_days(lifts: tuple[Lift, ...]) -> int:
+    """Days of hire: frames are lifted on one day, fire and screen on a later one."""
+    lifted = {lift.what for lift in lifts if lift.help == "lifter"}
+    return bool(lifted & FRAMES) + bool(lifted - FRAMES)
+
+
+def boards_for_two(frame: Frame, job: Job, rules: RuleSet) -> tuple[str, ...]:
+    """Marks of the facing boards and lids that two people carry and fix (`knowledge/handling.md`, section 1)."""
+    boards = {Layer.FACING: job.board, Layer.LID: job.lid}
+    return tuple(
+        panel.mark for panel in frame.panels if panel.layer in boards and _wants_two(panel, boards[panel.layer], rules)
+    )  # fmt: skip
 
 
 def may_be_tilted(frame: Frame, job: Job) -> bool:
@@ -75,3 +82,38 @@ def may_be_tilted(frame: Frame, job: Job) -> bool:
     depth_mm = frame.sizes.frame_depth_tenth_mm / 10
     room_mm = job.clear_height_tenth_mm / 10 - TILT_CLEARANCE_MM
     return height_mm**2 + depth_mm**2 <= room_mm**2
+
+
+def _one_person_kg(zone: str, rules: RuleSet) -> float:
+    """Mean of the man's and the woman's value of a zone, close to the body."""
+    at = rules.handling
+    if zone == SHOULDER:
+        return (at.lift_shoulder_man_kg + at.lift_shoulder_woman_kg) / 2
+    return (at.lift_waist_man_kg + at.lift_waist_woman_kg) / 2
+
+
+def _lift(named: tuple[str, str], mass_kg: float, grasp_ratio: float, rules: RuleSet) -> Lift:
+    what, zone = named
+    one_kg = _one_person_kg(zone, rules) * grasp_ratio
+    two_kg, three_kg = one_kg * 2 * rules.handling.two_people_ratio, one_kg * 3 * rules.handling.three_people_ratio
+    needs = "lifter" if mass_kg > three_kg else "third_person"
+    return Lift(
+        what=what,
+        mass_kg=round(mass_kg, 1),
+        zone=zone,
+        one_person_kg=round(one_kg, 1),
+        two_people_kg=round(two_kg, 1),
+        three_people_kg=round(three_kg, 1),
+        help="none" if mass_kg <= two_kg else needs,
+    )
+
+
+def _wants_two(panel: Panel, board: Board, rules: RuleSet) -> bool:
+    """Over an area, long and heavy, or above what one person lifts to the shoulder; cut-outs are out before it is lifted."""
+    at = rules.handling
+    area_m2 = panel.width_tenth_mm * panel.height_tenth_mm / TENTHS2_PER_M2
+    holes_m2 = sum(hole.width_tenth_mm * hole.height_tenth_mm for hole in panel.cut_outs) / TENTHS2_PER_M2
+    mass_kg = (area_m2 - holes_m2) * board.mass_kg_m2
+    long_m = max(panel.width_tenth_mm, panel.height_tenth_mm) / TENTHS_PER_M
+    heavy = mass_kg > _one_person_kg(SHOULDER, rules) * at.awkward_load_ratio
+    return area_m2 > at.two_person_board_m2 or heavy or (long_m > at.two_person_length_m and mass_kg > at.two_person_mass_kg)

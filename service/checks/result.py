@@ -33,15 +33,27 @@ class CautionState(StrEnum):
     CLEARED = "cleared"
 
 
+class Clears(StrEnum):
+    """Who may clear a caution."""
+
+    CODE = "code"  # local building control, or the law
+    MAKER = "maker"
+    ELECTRICIAN = "electrician"
+    GAS = "gas"  # registered gas engineer
+    ENGINEER = "engineer"  # structural
+    SURVEYOR = "surveyor"
+    OWNER = "owner"  # customer, landlord, freeholder
+
+
 class Caution(msgspec.Struct, frozen=True, kw_only=True):
     """One caution; it is never dropped because another one fired, and stays when cleared."""
 
     code: str
     state: CautionState
-    says: str  # what is wrong, the number, the limit, who can clear it and what helps
+    says: str  # what is wrong, the number, the limit, and what helps
     stops: Stops
     audience: tuple[Audience, ...]
-    who_clears: tuple[str, ...]
+    who_clears: tuple[Clears, ...]
     source: str
     cleared_by: str = ""
 

@@ -6,10 +6,21 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from service.catalogue import Catalogue
-
+from service.catalogue import Catalogue, price_step
 from service.cutting.bars import cut_bars
-from service.cutting.pieces import STANDARD, BarAim, BarJob, BarPiece, BarStock, Effort, SheetJob, SheetPiece, SheetStock, Stop, never
+from service.cutting.pieces import (
+    STANDARD,
+    BarAim,
+    BarJob,
+    BarPiece,
+    BarStock,
+    Effort,
+    SheetJob,
+    SheetPiece,
+    SheetStock,
+    Stop,
+    never,
+)
 from service.cutting.plan import BarPlan, SheetPlan
 from service.cutting.sheets import cut_sheets
 from service.frame import CutWhen, Layer
@@ -72,16 +83,19 @@ def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
     pieces = tuple(
         BarPiece(
             label=member.mark,
-            length_tenth_mm=member.cut_length_mm * 10 + (job.allowance_mm * 10 if member.cut_when is CutWhen.AFTER_MEASURE else 0),
+            length_tenth_mm=member.cut_length_mm * 10
+            + (job.allowance_mm * 10 if member.cut_when is CutWhen.AFTER_MEASURE else 0),
             after_measure=member.cut_when is CutWhen.AFTER_MEASURE,
         )
         for member in frame.members
         if member.from_bar
     )
-    prices = [first_price(stock.code, yard.catalogue) for stock in job.timber.stock]
+    prices = [_price(stock.code, job, yard) for stock in job.timber.stock]
     priced = None not in prices
     stock = tuple(
-        BarStock(code=one.code or f"custom-{one.length_tenth_mm // 10}", length_tenth_mm=one.length_tenth_mm, cost_minor=price or 0)
+        BarStock(
+            code=one.code or f"custom-{one.length_tenth_mm // 10}", length_tenth_mm=one.length_tenth_mm, cost_minor=price or 0
+        )
         for one, price in zip(job.timber.stock, prices, strict=True)
     )
     return BarJob(
@@ -93,10 +107,10 @@ def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
     )
 
 
-def first_price(code: str, catalogue: Catalogue) -> int | None:
-    """Price of one pack in minor units, or None where the book has none."""
-    steps = catalogue.prices.get(code)
-    return steps[0].amount_minor if steps else None
+def _price(code: str, job: Job, yard: Yard) -> int | None:
+    """Price of one pack in minor units on the day of the job, or None where the book has none."""
+    step = price_step(yard.catalogue, code, job.today)
+    return step.amount_minor if step else None
 
 
 def boards_of(frame: Frame, job: Job) -> tuple[tuple[Board, tuple[Panel, ...]], ...]:
@@ -110,52 +124,61 @@ def boards_of(frame: Frame, job: Job) -> tuple[tuple[Board, tuple[Panel, ...]], 
 
 
 def _cut_board(board: Board, panels: tuple[Panel, ...], job: Job, yard: Yard) -> BoardCuts:
-    plain = cut_sheets(sheet_job(board, panels, 0, yard), yard.effort, yard.stop)
+    """Sheets of one board; the allowance on ceiling edges is laid out only where it costs no sheet more."""
+    plain = cut_sheets(sheet_job(board, panels, job, yard=yard, allowance_mm=0), yard.effort, yard.stop)
     after = any(panel.cut_when is CutWhen.AFTER_MEASURE for panel in panels)
-    longer = sheet_job(board, panels, job.allowance_mm, yard)
-    if not after or not job.allowance_mm or not _all_fit(longer, board):
+    longer = sheet_job(board, panels, job, yard=yard, allowance_mm=job.allowance_mm)
+    if not after or not job.allowance_mm or not all(_fits(piece, board) for piece in longer.pieces):
         return BoardCuts(code=board.code, description=board.description, plan=plain, with_allowance=False)
     plan = cut_sheets(longer, yard.effort, yard.stop)
     better = plan.cost_minor <= plain.cost_minor and plan.sheets_count <= plain.sheets_count
     return BoardCuts(code=board.code, description=board.description, plan=plan if better else plain, with_allowance=better)
 
 
-def _all_fit(job: SheetJob, board: Board) -> bool:
-    long, short = board.sheet_length_tenth_mm, board.sheet_width_tenth_mm
-    return all(
-        max(piece.width_tenth_mm, piece.height_tenth_mm) <= long and min(piece.width_tenth_mm, piece.height_tenth_mm) <= short for piece in job.pieces
-    )
+def sheet_job(board: Board, panels: tuple[Panel, ...], job: Job, *, yard: Yard, allowance_mm: int) -> SheetJob:
+    """The panels of one board as a cutting job.
 
-
-def sheet_job(board: Board, panels: tuple[Panel, ...], allowance_mm: int, yard: Yard) -> SheetJob:
-    """The panels of one board as a cutting job; ply on faces and returns keeps its long way up."""
-    upright = board.board_kind == "plywood"
-    pieces = []
-    for panel in panels:
-        longer = allowance_mm if panel.cut_when is CutWhen.AFTER_MEASURE else 0
-        width, height = panel.cut_width_mm * 10, (panel.cut_height_mm + longer) * 10
-        turned = upright and panel.layer is Layer.FACING
-        pieces.append(
-            SheetPiece(
-                label=panel.mark,
-                width_tenth_mm=height if turned else width,
-                height_tenth_mm=width if turned else height,
-                rotatable=not turned,
-                after_measure=panel.cut_when is CutWhen.AFTER_MEASURE,
-            )
-        )
+    Args:
+        board: whose sheets are cut.
+        panels: what is cut from them.
+        job: says the day of the prices.
+        yard: prices and saws.
+        allowance_mm: left on what is cut after measuring.
+    """
     rules = yard.rules.take_off
+    stock = SheetStock(
+        code=board.code or "custom-board",
+        width_tenth_mm=board.sheet_length_tenth_mm,
+        height_tenth_mm=board.sheet_width_tenth_mm,
+        cost_minor=_price(board.code, job, yard) or 0,
+    )
     return SheetJob(
-        pieces=tuple(pieces),
-        stock=(
-            SheetStock(
-                code=board.code or "custom-board",
-                width_tenth_mm=board.sheet_length_tenth_mm,
-                height_tenth_mm=board.sheet_width_tenth_mm,
-                cost_minor=first_price(board.code, yard.catalogue) or 0,
-            ),
-        ),
+        pieces=tuple(_sheet_piece(panel, board, allowance_mm) for panel in panels),
+        stock=(stock,),
         kerf_tenth_mm=tenths(rules.scored_board_kerf_mm if board.board_kind == "plasterboard" else rules.board_kerf_mm),
         least_offcut_width_tenth_mm=tenths(rules.least_offcut_board_mm),
         least_offcut_height_tenth_mm=tenths(rules.least_offcut_board_mm),
     )
+
+
+def _sheet_piece(panel: Panel, board: Board, allowance_mm: int) -> SheetPiece:
+    """One panel on the sheet. Plywood on faces and returns stands grain upright where it comes out of the sheet that way."""
+    after = panel.cut_when is CutWhen.AFTER_MEASURE
+    piece = SheetPiece(
+        label=panel.mark,
+        width_tenth_mm=panel.cut_width_mm * 10,
+        height_tenth_mm=(panel.cut_height_mm + (allowance_mm if after else 0)) * 10,
+        rotatable=True,
+        after_measure=after,
+    )
+    upright = msgspec.structs.replace(
+        piece, width_tenth_mm=piece.height_tenth_mm, height_tenth_mm=piece.width_tenth_mm, rotatable=False
+    )
+    grained = board.board_kind == "plywood" and panel.layer is Layer.FACING
+    return upright if grained and _fits(upright, board) else piece
+
+
+def _fits(piece: SheetPiece, board: Board) -> bool:
+    long, short = board.sheet_length_tenth_mm, board.sheet_width_tenth_mm
+    lying = piece.width_tenth_mm <= long and piece.height_tenth_mm <= short
+    return lying or (piece.rotatable and piece.height_tenth_mm <= long and piece.width_tenth_mm <= short)

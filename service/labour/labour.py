@@ -48,3 +48,4 @@ class Labour(msgspec.Struct, frozen=True, kw_only=True):
     low_hours: float  # 10th percentile
     high_hours: float  # 90th percentile
     visit_days: int
+    unrated: tuple[str, ...]  # work that the shop's rates do not know: the hours are not complete

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import msgspec
 
 from service.bill import Bill
 from service.brief import Job, supply_of
 from service.checks import Lift, may_be_tilted
-from service.cutting.of_frame import FramePlan
+from service.cutting import FramePlan
 from service.frame import Frame
 from service.rules import RuleSet
 from service.survey.services import SupplyWanted
@@ -32,9 +32,15 @@ WALL_FACTORS = {  # on the rate of a wall fixing: from memory, +-30 percent (kno
     WallConstruction.LATH_AND_PLASTER: 1.3,
     WallConstruction.UNKNOWN: 1.3,
 }
+BOARD_INPUTS = {  # kind of board: what its rates are called; plywood is cut and fixed like MDF
+    "plasterboard": "plasterboard",
+    "cement_board": "cement_or_silicate",
+    "calcium_silicate": "cement_or_silicate",
+}
 HARD_TO_SET_OUT = frozenset({WallConstruction.LATH_AND_PLASTER, WallConstruction.UNKNOWN})
 BUILT_IN_PLACE_RATIO = 1.5  # from memory
 LEAN_RATIO = 1.5  # from memory
+MIST_COAT, PRIMER, FINISH_COATS = 1, 1, 2
 
 
 class Site(msgspec.Struct, frozen=True, kw_only=True):
@@ -49,50 +55,61 @@ class Site(msgspec.Struct, frozen=True, kw_only=True):
     scope: Scope
 
 
-type Input = tuple[str, str, float, float]  # task, input of its rate, quantity, factor on the rate
+class Input(NamedTuple):
+    """So much of what a rate is for; the factor is on the rate."""
+
+    task: str
+    name: str
+    quantity: float
+    factor: float = 1.0
 
 
 def task_inputs(site: Site) -> tuple[Input, ...]:
     """Inputs of all tasks that the scope asks for, in the order of the programme."""
     if site.scope is Scope.SUPPLY_ONLY:
         return ()
-    if site.scope is Scope.KIT:
-        return tuple(_cutting(site))
     parts = (_arrival, _cutting, _frame_work, _electrics, _boards, _finish, _fitting_out)
-    return tuple(row for part in parts for row in part(site) if row[2] > 0)
+    wanted = parts if site.scope is Scope.SUPPLY_AND_FIT else (_cutting,)
+    return tuple(row for part in wanted for row in part(site) if row.quantity > 0)
+
+
+def needs_electrician(job: Job, frame: Frame) -> bool:
+    """A fixed connection, or the socket in a screen recess, is an electrician's work."""
+    return supply_of(job) is not SupplyWanted.PLUG_IN_REACH or frame.screen_hung
 
 
 def _arrival(site: Site) -> Iterator[Input]:
     job, take = site.job, site.rules.take_off
     steps = max(job.parking_distance_mm / 1000 - take.carry_free_m, 0) / take.carry_step_m
-    yield "L01", "job", 1, 1
-    yield "L01", "flight", job.storey_count, 1
-    yield "L01", "ten_m_beyond_20_m", steps, 1
-    yield "L02", "job", 1, 1
-    yield "L02", "job_on_lath_and_plaster_or_unknown", job.wall_construction in HARD_TO_SET_OUT, 1
+    yield Input("L01", "job", 1)
+    yield Input("L01", "flight", job.storey_count)
+    yield Input("L01", "ten_m_beyond_20_m", steps)
+    yield Input("L02", "job", 1)
+    yield Input("L02", "job_on_lath_and_plaster_or_unknown", job.wall_construction in HARD_TO_SET_OUT)
     if job.skirting_height_mm > 0:
-        yield "L03", "job", 1, 1
-        yield "L03", "m_stripped", site.frame.sizes.finished_width_tenth_mm / 10_000, 1
+        yield Input("L03", "job", 1)
+        yield Input("L03", "m_stripped", site.frame.sizes.finished_width_tenth_mm / 10_000)
 
 
 def _cutting(site: Site) -> Iterator[Input]:
-    yield "L04", "piece", site.bill.counts.bar_pieces_count, 1
-    yield "L04", "bar", site.plan.bars.bars_count, 1
+    yield Input("L04", "piece", site.bill.counts.bar_pieces_count)
+    yield Input("L04", "bar", site.plan.bars.bars_count)
 
 
 def _frame_work(site: Site) -> Iterator[Input]:
     frame, counts, job = site.frame, site.bill.counts, site.job
-    yield "L05", "joint", counts.joints_count, 1
-    yield "L05", "laminating_screw", counts.laminating_screws_count, 1
-    yield "L05", "bracket", counts.rail_brackets_count, 1
-    if frame.stations:
-        yield "L06", "job", 1, 1
-        yield "L06", "station", len(frame.stations), 1
-        yield "L06", "job_with_fall_over_15_mm", job.fall_tenth_mm / 10 > site.rules.take_off.fall_extra_mm, 1
-    yield "L07", _raising(frame), 1, 1.0 if may_be_tilted(frame, job) else BUILT_IN_PLACE_RATIO
-    yield "L08", "wall_fixing", counts.wall_fixings_count + counts.base_brackets_count, WALL_FACTORS[job.wall_construction]
-    yield "L08", "ceiling_screw", counts.ceiling_screws_count, 1
-    yield "L08", "noggin_between_joists", counts.joist_noggins_count, 1
+    yield Input("L05", "joint", counts.joints_count)
+    yield Input("L05", "laminating_screw", counts.laminating_screws_count)
+    yield Input("L05", "bracket", counts.rail_brackets_count)
+    if frame.levels.platform_tenth_mm > 0:
+        yield Input("L06", "job", 1)
+        yield Input("L06", "station", len(frame.stations))
+        yield Input("L06", "job_with_fall_over_15_mm", job.fall_tenth_mm / 10 > site.rules.take_off.fall_extra_mm)
+    yield Input("L07", _raising(frame), 1, 1.0 if may_be_tilted(frame, job) else BUILT_IN_PLACE_RATIO)
+    wall_fixings = counts.wall_fixings_count + counts.base_brackets_count
+    yield Input("L08", "wall_fixing", wall_fixings, WALL_FACTORS[job.wall_construction])
+    yield Input("L08", "ceiling_screw", counts.ceiling_screws_count)
+    yield Input("L08", "noggin_between_joists", counts.joist_noggins_count)
 
 
 def _raising(frame: Frame) -> str:
@@ -104,79 +121,66 @@ def _raising(frame: Frame) -> str:
 def _electrics(site: Site) -> Iterator[Input]:
     if needs_electrician(site.job, site.frame):
         new_circuit = supply_of(site.job) is SupplyWanted.NEW_CIRCUIT
-        yield "L09", "new_circuit" if new_circuit else "fused_connection", 1, 1
-
-
-def needs_electrician(job: Job, frame: Frame) -> bool:
-    """A fixed connection, or the socket in a screen recess, is an electrician's work."""
-    return supply_of(job) is not SupplyWanted.PLUG_IN_REACH or frame.screen_hung
+        yield Input("L09", "new_circuit" if new_circuit else "fused_connection", 1)
 
 
 def _boards(site: Site) -> Iterator[Input]:
     at, counts, job = site.bill.measures, site.bill.counts, site.job
-    kind = {"plasterboard": "plasterboard", "cement_board": "cement_or_silicate", "calcium_silicate": "cement_or_silicate"}.get(job.board.board_kind, "mdf")
-    yield "L10", f"{kind}_m2", at.facing_gross_m2, 1
-    yield "L10", f"{kind}_screw", counts.face_screws_count, 1
-    yield "L10", "mdf_m2", at.lid_m2, 1
-    yield "L10", "mdf_screw", counts.lid_screws_count, 1
+    kind = BOARD_INPUTS.get(job.board.board_kind, "mdf")
+    yield Input("L10", f"{kind}_m2", at.facing_gross_m2)
+    yield Input("L10", f"{kind}_screw", counts.face_screws_count)
+    yield Input("L10", "mdf_m2", at.lid_m2)
+    yield Input("L10", "mdf_screw", counts.lid_screws_count)
     if site.frame.screen_hung:
-        yield "L11", "job_with_recess", 1, 1
-        yield "L11", "m2", at.lining_m2 + at.backboard_m2, 1
-    yield "L12", "fire_or_recess_opening", counts.openings_count, 1
-    yield "L12", "socket_grille_or_hatch", counts.small_openings_count, 1
+        yield Input("L11", "job_with_recess", 1)
+        yield Input("L11", "m2", at.lining_m2 + at.backboard_m2)
+    yield Input("L12", "fire_or_recess_opening", counts.openings_count)
+    yield Input("L12", "socket_grille_or_hatch", counts.small_openings_count)
     lean = LEAN_RATIO if job.lean_mm > site.rules.take_off.lean_extra_mm else 1.0
-    yield "L13", "m_wall_edge", at.return_edge_m + at.lid_edge_m, lean
-    yield "L13", "m_ceiling_edge", at.ceiling_edge_m, lean
+    yield Input("L13", "m_wall_edge", at.return_edge_m + at.lid_edge_m, lean)
+    yield Input("L13", "m_ceiling_edge", at.ceiling_edge_m, lean)
 
 
 def _finish(site: Site) -> Iterator[Input]:
-    at, job = site.bill.measures, site.job
-    mdf_face = job.board.board_kind == "mdf"
-    if at.mdf_gross_m2 > 0:
-        yield "L14a", "job", 1, 1
-        yield "L14a", "m2", at.mdf_gross_m2, 1
-        yield "L14a", "m_joint", at.face_joint_m if mdf_face else 0, 1
-    if job.finish is Finish.SKIMMED:
-        yield "L14b", "job", 1, 1
-        yield "L14b", "m_bead", bead_m(site), 1
-        yield "L14b", "m_scrim", at.scrim_m, 1
-        yield "L14b", "m2", at.skim_m2, 1
-    caulk_m = at.return_edge_m + (at.ceiling_edge_m or at.lid_edge_m) + at.skirting_m
-    yield "L15", "m", caulk_m, 1
+    at, finish = site.bill.measures, site.job.finish
+    filled_joint_m = 0.0 if finish is Finish.SKIMMED else at.face_joint_m
+    if at.painted_board_gross_m2 > 0 or filled_joint_m > 0:
+        yield Input("L14a", "job", 1)
+        yield Input("L14a", "m2", at.painted_board_gross_m2)
+        yield Input("L14a", "m_joint", filled_joint_m)
+    if finish in {Finish.SKIMMED, Finish.TAPED}:
+        yield Input("L14b", "job", 1)
+        yield Input("L14b", "m_bead", sum(at.bead_edges_mm) / 1000)
+        yield Input("L14b", "m_scrim", at.scrim_m)
+        yield Input("L14b", "m2", at.skim_m2)
+    yield Input("L15", "m", at.return_edge_m + (at.ceiling_edge_m or at.lid_edge_m) + at.skirting_m)
     yield from _paint(site)
-    runs = len(at.skirting_runs_mm)
-    if runs:
-        yield "L17", "m", at.skirting_m, 1
-        yield "L17", "mitre_or_scribe", 4, 1
-
-
-def bead_m(site: Site) -> float:
-    """Metres of bead, exactly, not as cut."""
-    return sum(site.bill.measures.bead_edges_mm) / 1000
+    yield Input("L17", "m", at.skirting_m)
+    yield Input("L17", "mitre_or_scribe", at.skirting_joints_count)
 
 
 def _paint(site: Site) -> Iterator[Input]:
     at = site.bill.measures
     if site.job.finish is not Finish.SKIMMED:
-        yield "L16", "coat", 3, 1
-        yield "L16", "m2_coat", 3 * at.paint_m2, 1
+        yield Input("L16", "coat", PRIMER + FINISH_COATS)
+        yield Input("L16", "m2_coat", (PRIMER + FINISH_COATS) * at.paint_m2)
         return
-    board = at.lining_m2 + at.lid_visible_m2
-    yield "L16", "coat", 3 + (board > 0), 1
-    yield "L16", "m2_coat", board + 2 * (at.skim_m2 + board), 1
-    yield "L16", "m2_mist_coat", at.skim_m2, 1
+    board_m2 = at.paint_m2 - at.skim_m2
+    yield Input("L16", "coat", MIST_COAT + FINISH_COATS + (PRIMER if board_m2 > 0 else 0))
+    yield Input("L16", "m2_coat", PRIMER * board_m2 + FINISH_COATS * at.paint_m2)
+    yield Input("L16", "m2_mist_coat", at.skim_m2)
 
 
 def _fitting_out(site: Site) -> Iterator[Input]:
     job, at = site.job, site.rules.handling
-    yield "L18", "job", 1, 1
-    yield "L18", "job_over_45_kg", job.appliance.mass_kg > at.heavy_fire_kg, 1
+    yield Input("L18", "job", 1)
+    yield Input("L18", "job_over_45_kg", job.appliance.mass_kg > at.heavy_fire_kg)
     if needs_electrician(job, site.frame):
-        yield "L19", "job", 1, 1
-        yield "L19", "new_circuit", supply_of(job) is SupplyWanted.NEW_CIRCUIT, 1
+        yield Input("L19", "job", 1)
+        yield Input("L19", "new_circuit", supply_of(job) is SupplyWanted.NEW_CIRCUIT)
     if job.screen and site.frame.screen_hung:
-        yield "L20", "job", 1, 1
-        yield "L20", "job_over_25_kg", job.screen.mass_kg > at.heavy_screen_kg, 1
-    yield "L21", "job", 1, 1
-    yield "L23", "lift", sum(1 for lift in site.lifts if lift.help == "third_person"), 1
-    yield "L24", "lift", sum(1 for lift in site.lifts if lift.help == "lifter"), 1
+        yield Input("L20", "job", 1)
+        yield Input("L20", "job_over_25_kg", job.screen.mass_kg > at.heavy_screen_kg)
+    yield Input("L21", "job", 1)
+    yield Input("L23", "lift", sum(lift.help == "third_person" for lift in site.lifts))
+    yield Input("L24", "lift", sum(lift.help == "lifter" for lift in site.lifts))

@@ -36,7 +36,7 @@ class Step(msgspec.Struct, frozen=True, kw_only=True):
     name: str
     working: str
     amount_minor: int
-    sum: bool  # True: a sum of the steps above, not a cost of its own
+    sum: bool = False  # True: a sum of the steps above, not a cost of its own
 
 
 class SaleKind(StrEnum):
@@ -95,4 +95,4 @@ class Price(msgspec.Struct, frozen=True, kw_only=True):
     tax_note: str  # how tax was rounded, or why there is none
     stages: tuple[Stage, ...]
     valid_until: str  # RFC 3339 full-date
-    unpriced: tuple[str, ...]  # things of the bill without a price: the total is not complete
+    unpriced: tuple[str, ...]  # things and work without a price: the total is not complete

@@ -1,4 +1,4 @@
-"""The one rounding of money: half up to the minor unit, when a line is formed."""
+"""The one rounding of money: half up to the minor unit, when a line is formed; and how amounts and shares are written."""
 
 from __future__ import annotations
 
@@ -19,3 +19,8 @@ def text(amount_minor: int) -> str:
     """Minor units as a plain decimal with two places, for a working."""
     sign = "-" if amount_minor < 0 else ""
     return f"{sign}{abs(amount_minor) // 100}.{abs(amount_minor) % 100:02d}"
+
+
+def percent(ratio: float) -> str:
+    """A ratio as a person writes it: `20 percent`, `1.5 percent`."""
+    return f"{(Decimal(repr(ratio)) * 100).normalize():f} percent"

@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.brief import resolve
 from service.checks import CHECKS_NOT_MADE, cautions_of
-from service.errors import UnbuildableError
+from service.errors import RequestFaultsError, UnbuildableError
 from service.quote.frame_body import frame_body
 from service.quote.money_body import bill_body, labour_body, price_body
-from service.quote.origin import normalise, origin_of
+from service.quote.origin import normalise, origin_of, tidy
 from service.quote.plan_body import plan_body
-from service.quote.quote import Desk, Made, design, price_job
-from service.quote.standing import EXCLUSIONS, standing_of
+from service.quote.quote import Desk, Made, design, price_job, take_brief
+from service.quote.standing import exclusions_of, standing_of
 from service.quote.wire import BillAnswer, BillDesigned, FrameAnswer, FrameDesigned, QuoteAnswer, QuoteDesigned, Unbuildable
 
 if TYPE_CHECKING:
-    from service.brief import Job
+    from service.brief import Deal, Job
     from service.errors import Unmet
     from service.quote.wire import Origin
     from service.survey import SurveyRequest
@@ -24,9 +23,8 @@ if TYPE_CHECKING:
 
 def answer_frame(request: SurveyRequest, desk: Desk) -> FrameAnswer:
     """The frame of a survey; raises RequestFaultsError."""
-    normal = normalise(request, desk.catalogue, desk.today)
-    job, _deal = resolve(request, desk.catalogue, desk.rules, desk.today)
-    origin = origin_of(normal, job, desk.catalogue)
+    job, _deal = _take(request, desk)
+    origin = origin_of(normalise(request, desk.catalogue, desk.today), job, desk.catalogue)
     try:
         frame = design(job, desk)
     except UnbuildableError as error:
@@ -43,15 +41,14 @@ def answer_frame(request: SurveyRequest, desk: Desk) -> FrameAnswer:
 
 def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
     """What to buy for a survey, with the cutting plan; raises RequestFaultsError."""
-    normal = normalise(request, desk.catalogue, desk.today)
-    job, deal = resolve(request, desk.catalogue, desk.rules, desk.today)
-    origin = origin_of(normal, job, desk.catalogue)
+    job, deal = _take(request, desk)
+    origin = origin_of(normalise(request, desk.catalogue, desk.today), job, desk.catalogue)
     try:
         made = price_job(job, deal, request, desk)
     except UnbuildableError as error:
         return _unbuildable(error.unmet, job, origin)
     return BillDesigned(
-        bill=bill_body(made.bill, made.price.bill_lines, made.price.unpriced, deal.currency),
+        bill=bill_body(made.bill, made.price),
         cut_plan=plan_body(made.plan, deal.currency),
         checks_not_made=CHECKS_NOT_MADE,
         cautions=cautions_of(job, made.frame, desk.rules),
@@ -63,14 +60,23 @@ def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
 
 def answer_quote(request: SurveyRequest, desk: Desk) -> QuoteAnswer:
     """The whole quote of a survey; raises RequestFaultsError."""
+    job, deal = _take(request, desk)
     normal = normalise(request, desk.catalogue, desk.today)
-    job, deal = resolve(request, desk.catalogue, desk.rules, desk.today)
     origin = origin_of(normal, job, desk.catalogue)
     try:
         made = price_job(job, deal, request, desk)
     except UnbuildableError as error:
         return _unbuildable(error.unmet, job, origin)
     return _quote(made, normal, origin, desk)
+
+
+def _take(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
+    """Job and deal of the request as it is however it was written; faults point into the request as it was sent."""
+    try:
+        return take_brief(tidy(request), desk)
+    except RequestFaultsError:
+        take_brief(request, desk)
+        raise
 
 
 def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> QuoteDesigned:
@@ -84,11 +90,11 @@ def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> Quo
         frame=frame_body(made.frame, job, desk.rules),
         checks_not_made=CHECKS_NOT_MADE,
         cut_plan=plan_body(made.plan, currency),
-        bill=bill_body(made.bill, made.price.bill_lines, made.price.unpriced, currency),
+        bill=bill_body(made.bill, made.price),
         labour=labour_body(made.labour),
         price=price_body(made.price),
         cautions=cautions,
-        exclusions=EXCLUSIONS,
+        exclusions=exclusions_of(made.deal),
         assumptions=job.assumptions,
         doubts=job.doubts,
         request=normal,

@@ -40,20 +40,29 @@ def frame_body(frame: Frame, job: Job, rules: RuleSet) -> FrameBody:
         panels=tuple(_panel(panel) for panel in frame.panels),
         openings=tuple(
             OpeningAnswer(
-                kind=one.kind, x0_mm=millimetres(one.x0_tenth_mm), x1_mm=millimetres(one.x1_tenth_mm), z0_mm=millimetres(one.z0_tenth_mm), z1_mm=millimetres(one.z1_tenth_mm)
+                kind=one.kind,
+                x0_mm=millimetres(one.x0_tenth_mm),
+                x1_mm=millimetres(one.x1_tenth_mm),
+                z0_mm=millimetres(one.z0_tenth_mm),
+                z1_mm=millimetres(one.z1_tenth_mm),
             )
             for one in frame.openings
         ),
         levels=_levels(frame.levels),
         sizes=_sizes(frame.sizes),
         closure=tuple(_closure(closure) for closure in frame.closures),
-        stations=tuple(StationAnswer(x_mm=millimetres(one.x_tenth_mm), packer_mm=millimetres(one.packer_tenth_mm)) for one in frame.stations),
+        stations=tuple(
+            StationAnswer(x_mm=millimetres(one.x_tenth_mm), packer_mm=millimetres(one.packer_tenth_mm)) for one in frame.stations
+        ),
         wall_fixings=tuple(
-            WallFixingAnswer(x_mm=millimetres(one.x_tenth_mm), z_mm=millimetres(one.z_tenth_mm), counted=one.counted, through=one.through)
+            WallFixingAnswer(
+                x_mm=millimetres(one.x_tenth_mm), z_mm=millimetres(one.z_tenth_mm), counted=one.counted, through=one.through
+            )
             for one in frame.wall_fixings
         ),
         ceiling_screws=tuple(
-            CeilingScrewAnswer(x_mm=millimetres(one.x_tenth_mm), y_mm=millimetres(one.y_tenth_mm), through=one.through) for one in frame.ceiling_screws
+            CeilingScrewAnswer(x_mm=millimetres(one.x_tenth_mm), y_mm=millimetres(one.y_tenth_mm), through=one.through)
+            for one in frame.ceiling_screws
         ),
         base_mass_kg=round(unit_mass_kg(frame, Unit.BASE, rules), 1),
         upper_mass_kg=round(unit_mass_kg(frame, Unit.UPPER, rules), 1),
@@ -119,7 +128,11 @@ def _panel(panel: Panel) -> PanelAnswer:
         joint_left=panel.joint_left,
         cut_outs=tuple(
             CutOutAnswer(
-                kind=one.kind, x_mm=millimetres(one.x_tenth_mm), y_mm=millimetres(one.y_tenth_mm), width_mm=millimetres(one.width_tenth_mm), height_mm=millimetres(one.height_tenth_mm)
+                kind=one.kind,
+                x_mm=millimetres(one.x_tenth_mm),
+                y_mm=millimetres(one.y_tenth_mm),
+                width_mm=millimetres(one.width_tenth_mm),
+                height_mm=millimetres(one.height_tenth_mm),
             )
             for one in panel.cut_outs
         ),
@@ -163,7 +176,9 @@ def _clear(recess: Recess | None) -> RecessSize | None:
     if recess is None:
         return None
     return RecessSize(
-        width_mm=millimetres(recess.clear_width_tenth_mm), height_mm=millimetres(recess.clear_height_tenth_mm), depth_mm=millimetres(recess.depth_tenth_mm)
+        width_mm=millimetres(recess.clear_width_tenth_mm),
+        height_mm=millimetres(recess.clear_height_tenth_mm),
+        depth_mm=millimetres(recess.depth_tenth_mm),
     )
 
 

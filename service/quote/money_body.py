@@ -4,48 +4,45 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.bill import Bill, LineGroup
 from service.quote.money_text import money
 from service.quote.wire import BillBody, BillLineAnswer, LabourBody, PriceBody, SaleAnswer, StageAnswer, StepAnswer
 
 if TYPE_CHECKING:
+    from service.bill import Bill, BillLine
     from service.labour import Labour
     from service.price import Price, PricedLine
 
 
-def bill_body(bill: Bill, priced: tuple[PricedLine, ...], unpriced: tuple[str, ...], currency: str) -> BillBody:
+def bill_body(bill: Bill, price: Price) -> BillBody:
     """The bill with the price of each line; null where the book has none."""
-    prices = {line.code: line for line in priced}
-    groups = {line.code: line.group for line in bill.lines}
-    goods = sum(line.charged_minor for line in priced if groups[line.code] is LineGroup.MATERIAL)
-    lines = []
-    for line in bill.lines:
-        at = prices.get(line.code)
-        lines.append(
-            BillLineAnswer(
-                code=line.code,
-                description=line.description,
-                group=line.group,
-                unit=line.unit,
-                need=line.need,
-                need_unit=line.need_unit,
-                waste_ratio=line.waste_ratio,
-                packs_count=line.packs_count,
-                rule=line.rule,
-                each=money(at.each_minor, currency) if at else None,
-                charged=money(at.charged_minor, currency) if at else None,
-                supplier=at.supplier if at else None,
-                lead_days=at.lead_days if at else None,
-            )
-        )
+    prices = {line.code: line for line in price.bill_lines}
     return BillBody(
-        lines=tuple(lines),
+        lines=tuple(_bill_line(line, prices.get(line.code), price.currency) for line in bill.lines),
         counts=bill.counts,
         measures=bill.measures,
         mass_bought_kg=bill.mass_bought_kg,
         waste_kg=bill.waste_kg,
-        materials=money(goods, currency),
-        unpriced=unpriced,
+        materials=money(price.materials_minor, price.currency),
+        unpriced=price.unpriced,
+    )
+
+
+def _bill_line(line: BillLine, at: PricedLine | None, currency: str) -> BillLineAnswer:
+    return BillLineAnswer(
+        code=line.code,
+        description=line.description,
+        group=line.group,
+        unit=line.unit,
+        need=line.need,
+        need_unit=line.need_unit,
+        waste_ratio=line.waste_ratio,
+        packs_count=line.packs_count,
+        charged_ratio=line.charged_ratio,
+        rule=line.rule,
+        each=money(at.each_minor, currency) if at else None,
+        charged=money(at.charged_minor, currency) if at else None,
+        supplier=at.supplier if at else None,
+        lead_days=at.lead_days if at else None,
     )
 
 
@@ -62,6 +59,7 @@ def labour_body(labour: Labour) -> LabourBody:
         low_hours=labour.low_hours,
         high_hours=labour.high_hours,
         visit_days=labour.visit_days,
+        unrated=labour.unrated,
     )
 
 
@@ -70,11 +68,20 @@ def price_body(price: Price) -> PriceBody:
     currency = price.currency
     return PriceBody(
         build_up=tuple(
-            StepAnswer(kind=step.kind, name=step.name, working=step.working, amount=money(step.amount_minor, currency), sum=step.sum) for step in price.steps
+            StepAnswer(
+                kind=step.kind, name=step.name, working=step.working, amount=money(step.amount_minor, currency), sum=step.sum
+            )
+            for step in price.steps
         ),
         lines=tuple(
             SaleAnswer(
-                kind=line.kind, code=line.code, name=line.name, working=line.working, net=money(line.net_minor, currency), tax_ratio=line.tax_ratio, tax=money(line.tax_minor, currency)
+                kind=line.kind,
+                code=line.code,
+                name=line.name,
+                working=line.working,
+                net=money(line.net_minor, currency),
+                tax_ratio=line.tax_ratio,
+                tax=money(line.tax_minor, currency),
             )
             for line in price.sale
         ),

@@ -21,8 +21,7 @@ from service.quote.wire import (
 from service.units import millimetres
 
 if TYPE_CHECKING:
-    from service.cutting import BarGroup, BarPlan, Proof, Search, SheetGroup, StockTaken
-    from service.cutting.of_frame import BoardCuts, FramePlan
+    from service.cutting import BarGroup, BarPlan, BoardCuts, FramePlan, Proof, SearchNote, SheetGroup, StockTaken
 
 MM2_PER_M2 = 1_000_000
 
@@ -106,13 +105,24 @@ def _sheet(group: SheetGroup) -> SheetAnswer:
         ),
         steps=tuple(
             SawStepAnswer(
-                number=step.number, part=step.part, direction=step.direction, trim=step.trim, stop_mm=millimetres(step.stop_tenth_mm), cuts_count=step.cuts_count, yields=step.yields
+                parts=step.parts,
+                direction=step.direction,
+                trim=step.trim,
+                stop_mm=millimetres(step.stop_tenth_mm),
+                cuts_count=step.cuts_count,
+                yields=step.yields,
             )
             for step in group.steps
         ),
         parts=tuple(
             SheetPartAnswer(
-                name=part.name, parent=part.parent, kind=part.kind, x_mm=millimetres(part.x_tenth_mm), y_mm=millimetres(part.y_tenth_mm), width_mm=millimetres(part.width_tenth_mm), height_mm=millimetres(part.height_tenth_mm)
+                name=part.name,
+                parent=part.parent,
+                kind=part.kind,
+                x_mm=millimetres(part.x_tenth_mm),
+                y_mm=millimetres(part.y_tenth_mm),
+                width_mm=millimetres(part.width_tenth_mm),
+                height_mm=millimetres(part.height_tenth_mm),
             )
             for part in group.parts
         ),
@@ -120,10 +130,12 @@ def _sheet(group: SheetGroup) -> SheetAnswer:
 
 
 def _stock(taken: tuple[StockTaken, ...], currency: str) -> tuple[StockAnswer, ...]:
-    return tuple(StockAnswer(code=one.code, taken_count=one.taken_count, each=money(one.cost_each_minor, currency)) for one in taken)
+    return tuple(
+        StockAnswer(code=one.code, taken_count=one.taken_count, each=money(one.cost_each_minor, currency)) for one in taken
+    )
 
 
-def _proof(proof: Proof, search: Search, currency: str) -> ProofAnswer:
+def _proof(proof: Proof, search: SearchNote, currency: str) -> ProofAnswer:
     return ProofAnswer(
         aim=proof.aim.value,
         cost=money(proof.cost_minor, currency),

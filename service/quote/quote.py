@@ -1,24 +1,27 @@
 """The whole service on one page: survey in, quote out; no clock, no chance, no network.
 
-    survey -> brief -> frame <-> checks -> cut plan -> bill -> labour -> price -> quote
+survey -> brief -> frame <-> checks -> cut plan -> bill -> labour -> price -> quote
 """
 
 from __future__ import annotations
+
+from typing import TYPE_CHECKING
 
 import msgspec
 
 from service.bill import Bill, Market, take_off
 from service.brief import Deal, Job, resolve
 from service.catalogue import Catalogue
-from service.checks import refusals_of
-from service.cutting import Stop, never
-from service.cutting.of_frame import FramePlan, Yard, cut_frame
-from service.errors import UnbuildableError
+from service.checks import faults_of_cleared, refusals_of
+from service.cutting import FramePlan, Stop, Yard, cut_frame, never
+from service.errors import RequestFaultsError, UnbuildableError
 from service.frame import Additions, Frame, lay_out
 from service.labour import Labour, estimate, make_site
 from service.price import Price, price
 from service.rules import RuleSet
-from service.survey import SurveyRequest
+
+if TYPE_CHECKING:
+    from service.survey import SurveyRequest
 
 
 class Desk(msgspec.Struct, frozen=True, kw_only=True):
@@ -50,17 +53,31 @@ def make_quote(request: SurveyRequest, desk: Desk) -> Made:
         RequestFaultsError: the request is at fault.
         UnbuildableError: the survey is sound but cannot be built.
     """
-    job, deal = resolve(request, desk.catalogue, desk.rules, desk.today)
+    job, deal = take_brief(request, desk)
     return price_job(job, deal, request, desk)
+
+
+def take_brief(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
+    """The job and the deal of a request; raises RequestFaultsError with the faults of brief and cleared cautions together."""
+    cleared = faults_of_cleared(request.survey)
+    try:
+        job, deal = resolve(request, desk.catalogue, desk.rules, desk.today)
+    except RequestFaultsError as error:
+        raise RequestFaultsError((*error.faults, *cleared)) from error
+    if cleared:
+        raise RequestFaultsError(cleared)
+    return job, deal
 
 
 def price_job(job: Job, deal: Deal, request: SurveyRequest, desk: Desk) -> Made:
     """Everything after the brief; raises UnbuildableError."""
+    catalogue, rules = desk.catalogue, desk.rules
     frame = design(job, desk)
     plan = cut_frame(frame, job, yard_of(request, desk))
-    bill = take_off(frame, plan, job, Market(catalogue=desk.catalogue, rules=desk.rules))
-    labour = estimate(make_site(frame, plan, bill, (job, desk.rules, deal.scope)), deal, desk.catalogue)
-    return Made(job=job, deal=deal, frame=frame, plan=plan, bill=bill, labour=labour, price=price(bill, labour, (job, deal, desk.catalogue)))
+    bill = take_off(frame, plan, job, Market(catalogue=catalogue, rules=rules, scope=deal.scope))
+    labour = estimate(make_site(frame, plan, bill, job=job, rules=rules, scope=deal.scope), deal, catalogue)
+    total = price(bill, labour, job=job, deal=deal, catalogue=catalogue)
+    return Made(job=job, deal=deal, frame=frame, plan=plan, bill=bill, labour=labour, price=total)
 
 
 def design(job: Job, desk: Desk) -> Frame:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.checks import CautionState, Stops
+from service.checks import CautionState, Stops, open_pointers
+from service.survey.terms import Scope, SuppliedBy
 
 if TYPE_CHECKING:
-    from service.brief import Job
+    from service.brief import Deal, Job
     from service.checks import Caution
     from service.price import Price
 
-EXCLUSIONS = (
+SITE_EXCLUSIONS = (
     "asbestos testing and removal",
     "making good beyond 300 mm of the breast",
     "moving radiators, gas or alarms",
@@ -26,22 +27,35 @@ EXCLUSIONS = (
 )
 
 
+NO_FITTING = ("all work on site", "connection, tests and certificate by an electrician", "removal of waste")
+SIZE_CLASS = "size_class"
+
+
 def standing_of(job: Job, cautions: tuple[Caution, ...], price: Price) -> tuple[str, tuple[str, ...]]:
     """`estimate` or `provisional`, with the reasons; never `firm` while checks are not made."""
     reasons = ["strength, fixings, heat, power and viewing are not checked yet"]
-    if job.appliance_standing == "size_class" or job.screen_standing == "size_class":
+    by_class = SIZE_CLASS in {job.appliance_standing, job.screen_standing}
+    counts = (
+        (len(open_pointers(job)), "values that a firm price needs are assumed"),
+        (len(job.missing_figures), "figures of the makers are missing"),
+        (len(job.doubts), "values are to be confirmed"),
+        (len(price.unpriced), "things or works have no price"),
+    )
+    if by_class:
         reasons.append("fire or screen is known by its size class only")
-    missing = sum(1 for note in job.assumptions if note.needed_for_firm)
-    if missing:
-        reasons.append(f"{missing} fields that a firm quote needs are assumed")
-    if job.missing_figures:
-        reasons.append(f"{len(job.missing_figures)} figures of the makers are missing")
-    if job.doubts:
-        reasons.append(f"{len(job.doubts)} values are to be confirmed")
-    if price.unpriced:
-        reasons.append(f"{len(price.unpriced)} things have no price")
-    open_stops = [one.code for one in cautions if one.stops in {Stops.DESIGN, Stops.FIRM_QUOTE} and one.state is not CautionState.CLEARED]
-    if open_stops:
-        reasons.append(f"not cleared: {', '.join(sorted(set(open_stops)))}")
-    by_class = job.appliance_standing == "size_class" or job.screen_standing == "size_class"
+    reasons += [f"{count} {what}" for count, what in counts if count]
+    stops = {Stops.DESIGN, Stops.FIRM_QUOTE}
+    uncleared = sorted({one.code for one in cautions if one.stops in stops and one.state is not CautionState.CLEARED})
+    if uncleared:
+        reasons.append(f"not cleared: {', '.join(uncleared)}")
     return ("estimate" if by_class else "provisional"), tuple(reasons)
+
+
+def exclusions_of(deal: Deal) -> tuple[str, ...]:
+    """What the price does not include, by what is sold and who supplies it."""
+    by_customer = tuple(
+        name
+        for name, by in (("the fire", deal.appliance_supplied_by), ("the screen", deal.screen_supplied_by))
+        if by is SuppliedBy.CUSTOMER
+    )
+    return (*by_customer, *(SITE_EXCLUSIONS if deal.scope is Scope.SUPPLY_AND_FIT else NO_FITTING))

@@ -125,7 +125,11 @@ def _cuts(quote: QuoteDesigned) -> Iterator[str]:
         yield from _wrapped(_bar(bar))
     yield from _title("SHEETS TO BUY AND THEIR CUTS")
     for board in quote.cut_plan.boards:
-        yield f"{board.description}: " + ", ".join(f"{one.taken_count} x {one.code}" for one in board.stock) + f" = {board.cost.amount} {board.cost.currency}"
+        yield (
+            f"{board.description}: "
+            + ", ".join(f"{one.taken_count} x {one.code}" for one in board.stock)
+            + f" = {board.cost.amount} {board.cost.currency}"
+        )
         yield from _wrapped(_proof(board.proof, "sheets"))
         for sheet in board.sheets:
             yield from _sheet(sheet)
@@ -188,7 +192,11 @@ def _price(quote: QuoteDesigned) -> Iterator[str]:
     yield f"{'net':40} {price.net.amount:>10}"
     yield f"{'tax, ' + price.tax_note:40} {price.tax.amount:>10}"
     yield f"{'TOTAL':40} {price.total.amount:>10} {price.total.currency}{'' if price.complete else '  NOT COMPLETE: see what has no price'}"
-    yield "payments: " + ", ".join(f"{stage.name} {stage.amount.amount}" for stage in price.stages) + f"; valid until {price.valid_until}"
+    yield (
+        "payments: "
+        + ", ".join(f"{stage.name} {stage.amount.amount}" for stage in price.stages)
+        + f"; valid until {price.valid_until}"
+    )
     yield from _wrapped("not included: " + "; ".join(quote.exclusions))
 
 
@@ -198,8 +206,12 @@ def _cautions(quote: QuoteDesigned) -> Iterator[str]:
         yield from _wrapped(f"{family.family}: {family.says}")
     yield from _title("CAUTIONS")
     for caution in quote.cautions:
-        state = {"fires": "", "not_verified": " (not verified)", "cleared": f" (cleared by {caution.cleared_by})"}[caution.state.value]
-        yield from _wrapped(f"{caution.code} stops {caution.stops.value.replace('_', ' ')}{state}: {caution.says} [{', '.join(caution.who_clears)}]")
+        state = {"fires": "", "not_verified": " (not verified)", "cleared": f" (cleared by {caution.cleared_by})"}[
+            caution.state.value
+        ]
+        yield from _wrapped(
+            f"{caution.code} stops {caution.stops.value.replace('_', ' ')}{state}: {caution.says} [{', '.join(caution.who_clears)}]"
+        )
 
 
 def _assumed(quote: QuoteDesigned) -> Iterator[str]:
@@ -224,5 +236,7 @@ def _origin(quote: QuoteDesigned) -> Iterator[str]:
 def _unbuildable(answer: Unbuildable) -> Iterator[str]:
     yield "CANNOT BE BUILT AS WISHED"
     for unmet in answer.unmet:
-        yield from _wrapped(f"{unmet.code}: {unmet.says}; asked {_n(unmet.asked_mm)}, available {_n(unmet.available_mm)}, short by {_n(unmet.short_by_mm)} mm")
+        yield from _wrapped(
+            f"{unmet.code}: {unmet.says}; asked {_n(unmet.asked_mm)}, available {_n(unmet.available_mm)}, short by {_n(unmet.short_by_mm)} mm"
+        )
         yield from _wrapped(f"would do: {unmet.offer}", "    ")

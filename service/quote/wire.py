@@ -264,10 +264,9 @@ class PlacedAnswer(Answer, frozen=True, kw_only=True):
 
 
 class SawStepAnswer(Answer, frozen=True, kw_only=True):
-    """One setting of the saw."""
+    """One setting of the saw, in the order of work: the same stop, used on one or more parts."""
 
-    number: int
-    part: str
+    parts: tuple[str, ...]
     direction: Direction
     trim: bool
     stop_mm: float
@@ -356,6 +355,7 @@ class BillLineAnswer(Answer, frozen=True, kw_only=True):
     need_unit: str
     waste_ratio: float
     packs_count: int
+    charged_ratio: float  # share of the price that is charged: less than 1 for things used again
     rule: str
     each: Money | None
     charged: Money | None
@@ -388,6 +388,7 @@ class LabourBody(Answer, frozen=True, kw_only=True):
     low_hours: float
     high_hours: float
     visit_days: int
+    unrated: tuple[str, ...]  # work that the shop's rates do not know: the hours are not complete
 
 
 class StepAnswer(Answer, frozen=True, kw_only=True):

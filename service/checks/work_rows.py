@@ -1,0 +1,65 @@
+"""Cautions W: work, handling, dust (`knowledge/cautions.md`, section 6; `knowledge/handling.md`)."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from service.checks.finding import Finding
+from service.checks.handling import boards_for_two, count_lifts, may_be_tilted
+from service.survey.services import AlarmKind
+from service.survey.site import Workspace
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from service.checks.finding import Facts
+    from service.checks.handling import Lift
+
+HIGH_TENTH_MM = 20_000
+HELP = {"none": "two people", "third_person": "three people", "lifter": "a lifter"}
+
+
+def work_rows(facts: Facts) -> Iterator[Finding]:
+    """Rows of work, handling and dust."""
+    yield from _lifting(facts)
+    if not may_be_tilted(facts.frame, facts.job):
+        yield Finding(
+            "W02", "The upper frame cannot be tilted up whole under this ceiling. It is built in place, ladder by ladder."
+        )
+    yield from _dust(facts)
+    if facts.frame.levels.finished_top_tenth_mm > HIGH_TENTH_MM:
+        yield Finding("W06", "Work above 2 m: steps or a platform, and two people under a hung frame.")
+    yield from _stored(facts)
+    if any(one.kind is AlarmKind.SMOKE for one in facts.services.alarms or ()):
+        yield Finding("W11", "Cover the smoke alarm while sanding, and uncover it the same day.")
+
+
+def _lifting(facts: Facts) -> Iterator[Finding]:
+    for lift in count_lifts(facts.frame, facts.job, facts.rules):
+        if lift.mass_kg > lift.one_person_kg:
+            yield Finding("W01", _lift_text(lift))
+    marks = boards_for_two(facts.frame, facts.job, facts.rules)
+    if marks:
+        yield Finding("W01", f"Boards that two people carry and fix: {', '.join(marks)}.")
+
+
+def _lift_text(lift: Lift) -> str:
+    takes = f"two people take about {lift.two_people_kg:g} and three {lift.three_people_kg:g}"
+    return f"The {lift.what} weighs {lift.mass_kg:g} kg; at {lift.zone} height {takes}. It wants {HELP[lift.help]}."
+
+
+def _dust(facts: Facts) -> Iterator[Finding]:
+    if facts.site.workspace in {Workspace.IN_ROOM, Workspace.NONE}:
+        yield Finding(
+            "W04", "Cutting indoors: M-class extraction and masks. Limits: 3 mg/m3 for MDF and hardwood dust, 5 for softwood."
+        )
+    if facts.job.board.board_kind in {"cement_board", "calcium_silicate"}:
+        yield Finding("W05", "Cutting this board frees silica dust: extraction of class M or H, and FFP3 masks.")
+
+
+def _stored(facts: Facts) -> Iterator[Finding]:
+    kind = facts.job.board.board_kind
+    if kind in {"mdf", "plasterboard"}:
+        yield Finding("W10", "Boards lie 48 hours in the room before they are fixed. Reject wet ones.")
+    if kind == "plasterboard":
+        yield Finding("W12", "Gypsum waste is kept apart from the rest.")
