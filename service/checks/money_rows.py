@@ -21,7 +21,7 @@ def money_rows(facts: Facts) -> Iterator[Finding]:
     """Rows of money and law."""
     fields = open_pointers(facts.job)
     if fields:
-        names = ", ".join(pointer.rpartition("/")[2].replace("_", " ") for pointer in fields[:NAMED_COUNT])
+        names = ", ".join(_named(pointer) for pointer in fields[:NAMED_COUNT])
         more = f" and {len(fields) - NAMED_COUNT} more" if len(fields) > NAMED_COUNT else ""
         says = f"{len(fields)} values that a firm price needs are assumed: {names}{more}. Measure or state them."
         yield Finding("M01", says, CautionState.NOT_VERIFIED)
@@ -37,6 +37,11 @@ def money_rows(facts: Facts) -> Iterator[Finding]:
         )
     yield Finding("M06", "Check that the makers' warranties of fire and screen hold when they are built in.")
     yield from _brought(facts)
+
+
+def _named(pointer: str) -> str:
+    """Section and field, as words."""
+    return " ".join(pointer.split("/")[2:]).removesuffix("_mm").replace("_", " ")
 
 
 def _brought(facts: Facts) -> Iterator[Finding]:

@@ -84,11 +84,16 @@ def design(job: Job, desk: Desk) -> Frame:
     """The frame of a job. No price is read here, so prices cannot change a design.
 
     Raises:
-        UnbuildableError: refused (gas, a live flue, damp), or an inequality is not met.
+        UnbuildableError: with everything that is refused (gas, a live flue, damp) and every inequality that is not met.
     """
-    if refused := refusals_of(job):
+    refused = refusals_of(job)
+    try:
+        frame = lay_out(job, desk.rules, desk.additions)
+    except UnbuildableError as error:
+        raise UnbuildableError((*refused, *error.unmet)) from error
+    if refused:
         raise UnbuildableError(refused)
-    return lay_out(job, desk.rules, desk.additions)
+    return frame
 
 
 def yard_of(request: SurveyRequest, desk: Desk) -> Yard:

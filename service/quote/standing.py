@@ -36,14 +36,14 @@ def standing_of(job: Job, cautions: tuple[Caution, ...], price: Price) -> tuple[
     reasons = ["strength, fixings, heat, power and viewing are not checked yet"]
     by_class = SIZE_CLASS in {job.appliance_standing, job.screen_standing}
     counts = (
-        (len(open_pointers(job)), "values that a firm price needs are assumed"),
-        (len(job.missing_figures), "figures of the makers are missing"),
-        (len(job.doubts), "values are to be confirmed"),
-        (len(price.unpriced), "things or works have no price"),
+        ("values assumed that a firm price needs", len(open_pointers(job))),
+        ("figures that the makers do not state", len(job.missing_figures)),
+        ("values to be confirmed", len(job.doubts)),
+        ("things or works without a price", len(price.unpriced)),
     )
     if by_class:
         reasons.append("fire or screen is known by its size class only")
-    reasons += [f"{count} {what}" for count, what in counts if count]
+    reasons += [f"{what}: {count}" for what, count in counts if count]
     stops = {Stops.DESIGN, Stops.FIRM_QUOTE}
     uncleared = sorted({one.code for one in cautions if one.stops in stops and one.state is not CautionState.CLEARED})
     if uncleared:
