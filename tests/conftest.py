@@ -8,7 +8,7 @@ import sys
 from hypothesis import settings
 
 settings.register_profile("house", deadline=None, derandomize=True, print_blob=True)
-settings.register_profile("explore", deadline=None, max_examples=2_000, print_blob=True)
+settings.register_profile("explore", deadline=None, max_examples=10_000, print_blob=True)
 settings.load_profile("house")
 
 
