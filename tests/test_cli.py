@@ -101,7 +101,7 @@ def test_the_demo_prints_a_quote_and_leaves_nothing_running(data_dir: Path) -> N
 
 
 def test_it_serves_until_it_is_told_to_stop_and_takes_its_database_with_it(data_dir: Path) -> None:
-    loaded = run(data_dir, "load-demo")
+    migrated, loaded = run(data_dir, "migrate"), run(data_dir, "load-demo")
     with serving(data_dir, "serve") as (process, address):
         ready = httpx.get(f"{address}/health/ready", trust_env=False)
         answer = httpx.post(
@@ -115,7 +115,7 @@ def test_it_serves_until_it_is_told_to_stop_and_takes_its_database_with_it(data_
         process.send_signal(signal.SIGTERM)
         _, words = process.communicate(timeout=60)
 
-    assert loaded.returncode == 0, loaded.stderr
+    assert (0, 0) == (migrated.returncode, loaded.returncode), migrated.stderr + loaded.stderr
     assert (200, "ready") == (ready.status_code, ready.json()["status"])
     assert (200, "designed") == (answer.status_code, answer.json()["outcome"])
     assert page.status_code == 200
