@@ -6,7 +6,7 @@ import datetime
 import tomllib
 from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import Final
 
 import msgspec
 
@@ -14,7 +14,12 @@ from service.rules.ruleset import DefaultRules, FrameRules, HandlingRules, Rule,
 
 EDITIONS = {"trade-2026.1": ("trade.toml",)}
 NEWEST_EDITION = "trade-2026.1"
-TABLES = {"frame": FrameRules, "defaults": DefaultRules, "handling": HandlingRules, "take_off": TakeOffRules}
+TABLES: Final[dict[str, type[msgspec.Struct]]] = {
+    "frame": FrameRules,
+    "defaults": DefaultRules,
+    "handling": HandlingRules,
+    "take_off": TakeOffRules,
+}
 
 
 class RuleFileError(ValueError):
@@ -41,21 +46,40 @@ def load_rules(edition: str = NEWEST_EDITION) -> RuleSet:
 
 
 def parse_rules(text: str, edition: str) -> RuleSet:
-    """Decode row by row, so that a fault names its row."""
-    data = tomllib.loads(text)
+    """Decode row by row, so that a fault names its row.
+
+    Raises:
+        RuleFileError: no TOML, a row without a source, an unknown or a missing row.
+    """
+    data = _read_tables(text)
     rows = tuple(_read_row(table, key, row) for table, keys in data.items() for key, row in keys.items())
-    values = {table: {row.key.split(".", 1)[1]: row.value for row in rows if row.key.startswith(table + ".")} for table in TABLES}
-    if unknown := sorted(set(data) - set(TABLES)):
-        message = f"unknown tables {unknown}"
-        raise RuleFileError(message)
-    try:
-        parts = {table: msgspec.convert(values[table], kind) for table, kind in TABLES.items()}
-    except msgspec.ValidationError as error:
-        raise RuleFileError(str(error)) from error
+    parts = {table: _read_part(table, rows) for table in TABLES}
     return msgspec.convert({"edition": edition, "rows": rows, **parts}, RuleSet)
 
 
-def _read_row(table: str, key: str, row: dict[str, Any]) -> Rule:
+def _read_tables(text: str) -> dict[str, dict[str, object]]:
+    """Tables of a file, each with its rows."""
+    try:
+        data = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        message = f"not TOML: {error}"
+        raise RuleFileError(message) from error
+    if unknown := sorted(name for name, rows in data.items() if name not in TABLES or not isinstance(rows, dict)):
+        message = f"unknown tables {unknown}"
+        raise RuleFileError(message)
+    return data
+
+
+def _read_part(table: str, rows: tuple[Rule, ...]) -> object:
+    values = {row.key.partition(".")[2]: row.value for row in rows if row.key.startswith(f"{table}.")}
+    try:
+        return msgspec.convert(values, TABLES[table])
+    except msgspec.ValidationError as error:
+        message = f"[{table}] {error}"
+        raise RuleFileError(message) from error
+
+
+def _read_row(table: str, key: str, row: object) -> Rule:
     try:
         read = msgspec.convert(row, _Row)
     except msgspec.ValidationError as error:
