@@ -96,12 +96,13 @@ def test_defaults_of_the_survey(key: str, value: float) -> None:
     assert value == getattr(load_rules().defaults, key)
 
 
+SKIM = "[frame.skim_mm]\nvalue = 2"
 PLANTED = {
     "no source": ('source = { document = "common practice, no source" }\nnote = "ca;', 'note = "ca;', "frame.gap_over_fire_mm"),
     "no value": ("[frame.gap_over_fire_mm]\nvalue = 10\n", "[frame.gap_over_fire_mm]\n", "frame.gap_over_fire_mm"),
     "words for a number": ("[frame.scribe_mm]\nvalue = 10", '[frame.scribe_mm]\nvalue = "ten"', "frame.scribe_mm"),
     "no day": ("[frame.skim_mm]\nvalue = 2\nvalid_from = 2026-01-01", "[frame.skim_mm]\nvalue = 2", "frame.skim_mm"),
-    "no such day": ("[frame.skim_mm]\nvalue = 2\nvalid_from = 2026-01-01", "[frame.skim_mm]\nvalue = 2\nvalid_from = 1", "frame.skim_mm"),
+    "no such day": ("[frame.skim_mm]\nvalue = 2\nvalid_from = 2026-01-01", f"{SKIM}\nvalid_from = 1", "frame.skim_mm"),
     "unknown part": ("[frame.skim_mm]\nvalue = 2", "[frame.skim_mm]\nvalue = 2\nworth = 3", "frame.skim_mm"),
     "row missing": ("[frame.skim_mm]", "[frame.skimming_mm]", "skim"),
     "row unknown": ("[take_off.joint_screw_count]", "[take_off.nail_count]", "count"),
