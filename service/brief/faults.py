@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from service.brief.deal import is_day
 from service.brief.provenance import check_provenance
 from service.errors import Reason
+from service.survey.services import SupplyWanted
 from service.survey.wishes import OpenEnds
 
 if TYPE_CHECKING:
@@ -50,6 +51,17 @@ def _allowed_ends(appliance: Appliance) -> tuple[OpenEnds, ...]:
         one = {"left": (OpenEnds.LEFT,), "right": (OpenEnds.RIGHT,)}
         return one.get(appliance.open_end or "either", (OpenEnds.RIGHT, OpenEnds.LEFT))
     return (OpenEnds.BOTH,) if appliance.open_ends_count else (OpenEnds.NONE,)
+
+
+def check_supply(survey: Survey, appliance: Appliance, notes: Notes) -> None:
+    """A fire for fixed wiring has no plug to put into a socket in reach."""
+    wanted = survey.services.supply_wanted if survey.services else None
+    if wanted is SupplyWanted.PLUG_IN_REACH and appliance.connection == "hard_wired":
+        notes.contradict(
+            (f"{SERVICES}/supply_wanted", f"{BRIEF}/appliance"),
+            detail="plug_in_reach, but this fire is made for fixed wiring and has no plug",
+            remedy="send fused_connection or new_circuit, or another fire",
+        )
 
 
 def check_survey(survey: Survey, today: str, notes: Notes) -> None:

@@ -9,7 +9,7 @@ from msgspec.structs import asdict
 
 from service.brief.ceiling_facts import CeilingFacts, take_ceiling
 from service.brief.deal import resolve_deal
-from service.brief.faults import check_open_ends, check_survey
+from service.brief.faults import check_open_ends, check_supply, check_survey
 from service.brief.job import Job
 from service.brief.notes import Notes
 from service.brief.place import check_place
@@ -95,6 +95,7 @@ def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today:
     extent = _take_extent(request.survey, top, facts=facts, fitted=fitted, rules=rules, notes=notes)
     width = _finished_width(extent, fitted)
     check_wishes(brief, ends, notes)
+    check_supply(request.survey, things.appliance, notes)
     check_place(width / 10, extent.depth_tenth_mm / 10, request.survey, notes)
     note_by_hand(request.survey, facing.finish, width - 2 * fitted.tf, notes, full_height=extent.full_height)
     if notes.faults:
