@@ -20,7 +20,8 @@ if TYPE_CHECKING:
 TIMBER = "/survey/brief/timber"
 BOARD = "/survey/brief/board"
 HOUSE_TIMBER = (380, 630, "C16")  # b, d in tenths of a mm, class: house choice (framing.md, section 1)
-THIN_BOARD_TENTH_MM = 120  # up to this MDF, cement and silicate want studs at 400: framing.md, section 7
+WIDE_PITCH_FROM_TENTH_MM = {"mdf": 150, "plywood": 180, "plasterboard": 125}  # studs at 600: framing.md, section 7
+WIDE_PITCH_TENTH_MM, NARROW_PITCH_TENTH_MM = 6_000, 4_000
 
 
 def find_timber(choice: TimberChoice | None, catalogue: Catalogue, longest_mm: float, notes: Notes) -> Timber | None:
@@ -112,7 +113,7 @@ def find_board(choice: BoardChoice | None, catalogue: Catalogue, rules: RuleSet,
             sheet_width_tenth_mm=min(tenths(choice.sheet_length_mm), tenths(choice.sheet_width_mm)),
             mass_kg_m2=choice.density_kg_m3 * choice.thickness_mm / 1000,
             edge="square",
-            stud_pitch_tenth_mm=4_000 if thickness <= THIN_BOARD_TENTH_MM else 6_000,
+            stud_pitch_tenth_mm=_pitch(choice.board_kind.value, thickness),
         )
     if isinstance(choice, CatalogueBoard):
         row = catalogue.materials.get(choice.code)
@@ -132,6 +133,12 @@ def find_board(choice: BoardChoice | None, catalogue: Catalogue, rules: RuleSet,
         return None
     notes.choose(BOARD, None, board.code, f"{board.description}, the house's board")
     return board
+
+
+def _pitch(board_kind: str, thickness_tenth_mm: int) -> int:
+    """Greatest centre spacing of studs behind a board; the closer one for a board that stands in no row of the table."""
+    least = WIDE_PITCH_FROM_TENTH_MM.get(board_kind)
+    return WIDE_PITCH_TENTH_MM if least is not None and thickness_tenth_mm >= least else NARROW_PITCH_TENTH_MM
 
 
 def house_board(board_kind: str, thickness_mm: float, catalogue: Catalogue) -> Board | None:
