@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from service.cutting.cover import Pattern
 from service.cutting.labels import natural_key, spread
 from service.cutting.pieces import BarJob, BarStock
 from service.cutting.plan import BarCut, BarGroup, Leftover, StockTaken
-from service.cutting.problem import BarProblem
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from service.cutting.cover import Pattern
+    from service.cutting.problem import BarProblem
 
 
 class _Piece(NamedTuple):
@@ -116,7 +119,11 @@ def leftovers_of(groups: Iterable[BarGroup]) -> tuple[Leftover, ...]:
     kept = sorted((group for group in groups if group.keep), key=lambda group: -group.rest_tenth_mm)
     return tuple(
         Leftover(
-            label=f"{group.name}-R", of=group.name, leftovers_count=group.bars_count, width_tenth_mm=group.rest_tenth_mm, height_tenth_mm=0
+            label=f"{group.name}-R",
+            of=group.name,
+            leftovers_count=group.bars_count,
+            width_tenth_mm=group.rest_tenth_mm,
+            height_tenth_mm=0,
         )
         for group in kept
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from importlib.metadata import version
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from service.cutting.bar_layout import lay_bars, leftovers_of, stock_of
 from service.cutting.faults import faults_of_bars
@@ -14,9 +14,11 @@ from service.cutting.pieces import STANDARD, BarAim, BarJob, Effort, Stop, never
 from service.cutting.plan import BarGroup, BarPlan, CuttingError, Method, Proof, SearchNote
 from service.cutting.problem import BarProblem, state_bars, without
 from service.cutting.search import Search
-from service.cutting.sources import Pattern
 from service.cutting.verify_bars import mistakes_in_bars
 from service.errors import Fault, Reason, RequestFaultsError
+
+if TYPE_CHECKING:
+    from service.cutting.sources import Pattern
 
 __all__ = ["cut_bars", "faults_of_bars"]
 
@@ -54,8 +56,12 @@ def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarP
 
 def too_few(*, sure: bool) -> Fault:
     """Say that the copies do not suffice: certainly, or as far as was searched."""
-    detail = "the copies on offer cannot give all pieces" if sure else "no way was found to cut all pieces from the copies on offer"
-    return Fault(pointer="/stock", reason=Reason.UNCUTTABLE_PIECE, detail=detail, remedy="allow more copies, or one size without a limit")
+    detail = (
+        "the copies on offer cannot give all pieces" if sure else "no way was found to cut all pieces from the copies on offer"
+    )
+    return Fault(
+        pointer="/stock", reason=Reason.UNCUTTABLE_PIECE, detail=detail, remedy="allow more copies, or one size without a limit"
+    )
 
 
 def _planned(job: BarJob, problem: BarProblem, search: Search, rest: Rest) -> BarPlan:
@@ -81,7 +87,9 @@ def _planned(job: BarJob, problem: BarProblem, search: Search, rest: Rest) -> Ba
         leftover_tenth_mm=longest,
         leftover_proven=rest.proven and proven and count_bound == count and longest >= _longest_possible(job, problem, rest),
     )
-    return _assemble(job, groups, proof, _note(Method.PATTERNS if search.improved else Method.FIRST_FIT, search.meter, done=search.done))
+    return _assemble(
+        job, groups, proof, _note(Method.PATTERNS if search.improved else Method.FIRST_FIT, search.meter, done=search.done)
+    )
 
 
 def _longest_possible(job: BarJob, problem: BarProblem, rest: Rest) -> int:
@@ -136,7 +144,9 @@ def _no_proof(job: BarJob) -> Proof:
 
 
 def _note(method: Method, meter: Meter, *, done: bool) -> SearchNote:
-    return SearchNote(method=method, stopped=meter.stopped(done=done), fallback=False, work_count=meter.work_count, engines=ENGINES)
+    return SearchNote(
+        method=method, stopped=meter.stopped(done=done), fallback=False, work_count=meter.work_count, engines=ENGINES
+    )
 
 
 def _cost(groups: tuple[BarGroup, ...]) -> int:

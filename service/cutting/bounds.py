@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from service.cutting.compositions import Cut
-from service.cutting.problem import Classes
+if TYPE_CHECKING:
+    from service.cutting.compositions import Cut
+    from service.cutting.problem import Classes
 
 _COVER_CELLS: Final = 100_000  # cells of the cheapest-cover table; larger sums are scaled down, which keeps the bound valid
 
@@ -64,7 +65,9 @@ def _in_whole_bars(classes: Classes, cut: Cut) -> int:
     return least if least < np.iinfo(np.int64).max // 4 else 0
 
 
-def _with_bars(table: np.ndarray[tuple[int], np.dtype[np.int64]], size: int, copies: int, cost: int) -> np.ndarray[tuple[int], np.dtype[np.int64]]:
+def _with_bars(
+    table: np.ndarray[tuple[int], np.dtype[np.int64]], size: int, copies: int, cost: int
+) -> np.ndarray[tuple[int], np.dtype[np.int64]]:
     """Add up to `copies` bars of one step: least cost of holding at least so much."""
     lot = 1
     while copies > 0:

@@ -9,13 +9,14 @@ Source: weak duality (Farkas); the cuts are Benders' feasibility cuts with an in
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from service.cutting.cover import Bins
-from service.cutting.patterns import Ints
-from service.cutting.problem import BarClass
+if TYPE_CHECKING:
+    from service.cutting.cover import Bins
+    from service.cutting.patterns import Ints
+    from service.cutting.problem import BarClass
 
 
 class Cut(NamedTuple):
@@ -74,7 +75,7 @@ def list_compositions(classes: tuple[BarClass, ...], cuts: list[Cut], low: int, 
         bars = np.concatenate((bars[index], number_of[:, None]), axis=1)
         good = supply + _still_to_come(classes, main, order[place + 1 :], high - cost) >= main.needed
         bars, cost, bought, supply = bars[good], cost[good], bought[good], supply[good]
-    bars = bars[:, np.argsort(order)] if len(order) else bars
+    bars = bars[:, np.argsort(order)] if order else bars
     window = Window(bars[cost >= low], cost[cost >= low], bought[cost >= low])
     return _in_order(refuse(window, cuts[1:]), cuts[-1])
 

@@ -10,22 +10,25 @@ Source: column generation, Gilmore and Gomory 1961; solved by HiGHS.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import highspy
 import numpy as np
 from numpy.typing import NDArray
 
-from service.cutting.meter import Meter
-from service.cutting.patterns import Ints
-from service.cutting.sources import Pattern, Source
+from service.cutting.solver import new_solver
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from service.cutting.meter import Meter
+    from service.cutting.patterns import Ints
+    from service.cutting.sources import Pattern, Source
 
 type Floats = NDArray[np.float64]
 type Int32s = NDArray[np.int32]
 
 _EPS: Final = 1e-7
-_SEED: Final = 1
 _DUAL_TOP: Final = 1 << 30  # integer dual values lie below this: sums over 10,000 pieces stay far below 2**63
 
 
@@ -54,14 +57,6 @@ class Relaxed(NamedTuple):
     bar_duals: Floats  # worth of one bar of each class
 
 
-def quiet_solver() -> highspy.Highs:
-    """Make a HiGHS that prints nothing, uses one thread and always does the same."""
-    solver = highspy.Highs()
-    for option, value in (("output_flag", False), ("threads", 1), ("random_seed", _SEED)):
-        solver.setOptionValue(option, value)
-    return solver
-
-
 def integer_duals(duals: Floats) -> tuple[Ints, float]:
     """Scale dual values to integers, none above `_DUAL_TOP`, and give the scale; only their ratios matter."""
     top = float(duals.max(initial=0.0))
@@ -80,7 +75,7 @@ class Cover:
         self._meter = meter
         self._kinds, self._steps = len(bins.sizes), 0 if priced is None else len(priced.classes)
         self._known: set[tuple[int, bytes]] = set()
-        self._solver = quiet_solver()
+        self._solver = new_solver()
         self._solver.setOptionValue("presolve", "off")
         self._lay_rows()
         kinds = np.arange(self._kinds, dtype=np.int32)

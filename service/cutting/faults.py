@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from service.cutting.pieces import (
     LARGEST_SIZE_TENTH_MM,
@@ -20,6 +20,9 @@ from service.cutting.pieces import (
 )
 from service.errors import Fault, Reason
 from service.units import text_mm
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 
 def faults_of_bars(job: BarJob) -> tuple[Fault, ...]:
@@ -60,7 +63,9 @@ def _impossible(pointer: str, detail: str, remedy: str) -> Fault:
 def _size(pointer: str, size_tenth_mm: int) -> Iterator[Fault]:
     if not 0 < size_tenth_mm <= LARGEST_SIZE_TENTH_MM:
         top = text_mm(LARGEST_SIZE_TENTH_MM)
-        yield _impossible(pointer, f"{text_mm(size_tenth_mm)} mm is not between 0.1 and {top} mm", f"send a size of 0.1 to {top} mm")
+        yield _impossible(
+            pointer, f"{text_mm(size_tenth_mm)} mm is not between 0.1 and {top} mm", f"send a size of 0.1 to {top} mm"
+        )
 
 
 def _sides(pointer: str, of: SheetPiece | SheetStock) -> Iterator[Fault]:
@@ -78,7 +83,9 @@ def _lost(pointer: str, size_tenth_mm: int) -> Iterator[Fault]:
 def _counts(counts: tuple[int, ...], kinds: int) -> Iterator[Fault]:
     for at, count in enumerate(counts):
         if not 0 < count <= MOST_PIECES_COUNT:
-            yield _impossible(f"/pieces/{at}/count", f"{count} is not between 1 and {MOST_PIECES_COUNT}", "send how many are wanted")
+            yield _impossible(
+                f"/pieces/{at}/count", f"{count} is not between 1 and {MOST_PIECES_COUNT}", "send how many are wanted"
+            )
     if sum(count for count in counts if count > 0) > MOST_PIECES_COUNT:
         yield _impossible("/pieces", f"more than {MOST_PIECES_COUNT} pieces in all", "send the job in parts")
     if kinds > MOST_KINDS_COUNT:
@@ -89,12 +96,18 @@ def _stock(entries: tuple[BarStock, ...] | tuple[SheetStock, ...], *, anything: 
     if anything and not entries:
         yield _impossible("/stock", "there is nothing to cut from", "name at least one stock size")
     if len(entries) > MOST_STOCK_COUNT:
-        yield _impossible("/stock", f"{len(entries)} entries are more than {MOST_STOCK_COUNT}", "leave out sizes that are not wanted")
+        yield _impossible(
+            "/stock", f"{len(entries)} entries are more than {MOST_STOCK_COUNT}", "leave out sizes that are not wanted"
+        )
     for at, stock in enumerate(entries):
         if not 0 <= stock.cost_minor <= MOST_COST_MINOR:
-            yield _impossible(f"/stock/{at}/cost", f"a cost of {stock.cost_minor} minor units is out of range", "send a cost of 0 or more")
+            yield _impossible(
+                f"/stock/{at}/cost", f"a cost of {stock.cost_minor} minor units is out of range", "send a cost of 0 or more"
+            )
         if stock.copies_count is not None and not 0 <= stock.copies_count <= MOST_COPIES_COUNT:
-            yield _impossible(f"/stock/{at}/copies_count", f"{stock.copies_count} copies are out of range", "leave it out for no limit")
+            yield _impossible(
+                f"/stock/{at}/copies_count", f"{stock.copies_count} copies are out of range", "leave it out for no limit"
+            )
 
 
 def _defects(pointer: str, stock: SheetStock) -> Iterator[Fault]:
@@ -150,9 +163,7 @@ def _takes(stock: SheetStock, piece: SheetPiece, job: SheetJob) -> bool:
     """Tell whether one piece alone fits a sheet, past trims and defects."""
     left, bottom = job.edge_trim_tenth_mm, job.edge_trim_tenth_mm
     right, top = stock.width_tenth_mm - left, stock.height_tenth_mm - bottom
-    return any(
-        _free_place((left, bottom, right, top), width, height, stock) for width, height in _ways(piece)
-    )
+    return any(_free_place((left, bottom, right, top), width, height, stock) for width, height in _ways(piece))
 
 
 def _free_place(room: tuple[int, int, int, int], width: int, height: int, stock: SheetStock) -> bool:
@@ -161,13 +172,18 @@ def _free_place(room: tuple[int, int, int, int], width: int, height: int, stock:
     xs = {left, *(d.x_tenth_mm + d.width_tenth_mm for d in stock.defects)}
     ys = {bottom, *(d.y_tenth_mm + d.height_tenth_mm for d in stock.defects)}
     return any(
-        left <= x <= right - width and bottom <= y <= top - height and not _hits(x, y, width, height, stock) for x in xs for y in ys
+        left <= x <= right - width and bottom <= y <= top - height and not _hits(x, y, width, height, stock)
+        for x in xs
+        for y in ys
     )
 
 
 def _hits(x: int, y: int, width: int, height: int, stock: SheetStock) -> bool:
     return any(
-        x < d.x_tenth_mm + d.width_tenth_mm and d.x_tenth_mm < x + width and y < d.y_tenth_mm + d.height_tenth_mm and d.y_tenth_mm < y + height
+        x < d.x_tenth_mm + d.width_tenth_mm
+        and d.x_tenth_mm < x + width
+        and y < d.y_tenth_mm + d.height_tenth_mm
+        and d.y_tenth_mm < y + height
         for d in stock.defects
     )
 

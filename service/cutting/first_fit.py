@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 
 from service.cutting.cover import Bins
-from service.cutting.patterns import Ints
 from service.cutting.problem import BarProblem, cost_of
 from service.cutting.sources import Lengths, Pattern
+
+if TYPE_CHECKING:
+    from service.cutting.patterns import Ints
 
 
 def bins_of(problem: BarProblem) -> Bins:

@@ -7,17 +7,19 @@ weighting, or by the list of all patterns, and the next content that pieces can 
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
 from service.cutting.compositions import Window, list_compositions
 from service.cutting.cover import Cover
 from service.cutting.packing import pack
-from service.cutting.patterns import Ints
-from service.cutting.problem import BarProblem
-from service.cutting.search import Search
 from service.cutting.sources import Lengths, Pattern
+
+if TYPE_CHECKING:
+    from service.cutting.patterns import Ints
+    from service.cutting.problem import BarProblem
+    from service.cutting.search import Search
 
 _WINDOW_LIMIT: Final = 20_000
 _TRIES: Final = 60
@@ -55,9 +57,7 @@ def longest_rest(problem: BarProblem, search: Search) -> Rest:
         return best
     contents = _Contents(problem, search)
     shorts = [
-        _Short(bars, number, contents.least(bars, number, 0))
-        for bars in window.bars
-        for number in _bought_classes(problem, bars)
+        _Short(bars, number, contents.least(bars, number, 0)) for bars in window.bars for number in _bought_classes(problem, bars)
     ]
     known = True
     for _ in range(_TRIES):

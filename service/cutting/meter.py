@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from service.cutting.pieces import Effort, Stop
 from service.cutting.plan import Stopped
+
+if TYPE_CHECKING:
+    from service.cutting.pieces import Effort, Stop
 
 MICROS_PER_UNIT: Final = 1_000  # a work unit is about a millisecond, so a micro is about a microsecond
 

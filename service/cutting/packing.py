@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import highspy
 import numpy as np
 
 from service.cutting.compositions import Cut, make_cut
-from service.cutting.cover import Bins, Cover, Floats, integer_duals, quiet_solver
-from service.cutting.meter import Meter
+from service.cutting.cover import Bins, Cover, Floats, integer_duals
 from service.cutting.patterns import Ints, Listed
+from service.cutting.solver import affordable, new_solver, run_integer
 from service.cutting.sources import Loss, Pattern
+
+if TYPE_CHECKING:
+    from service.cutting.meter import Meter
 
 _EPS: Final = 1e-6
 LIST_LIMIT: Final = 60_000  # patterns in one exact search
@@ -120,9 +123,28 @@ def worth_using(bins: Bins, bars: Ints, cuts: list[Cut], limit: int) -> Listed |
 def pack_listed(bins: Bins, bars: Ints, listed: Listed, meter: Meter) -> Packed:
     """Decide a packing over a complete list of the patterns that it can use, as an integer programme."""
     kinds, columns = len(bins.sizes), len(listed.classes)
+    cells = columns * (kinds + len(bars))
     if not columns:
         return Packed(None, None, known=True)
-    solver = quiet_solver()
+    if not affordable(cells, meter):
+        return Packed(None, None, known=False)
+    solver = new_solver()
+    solver.passModel(_master(bins, bars, listed))
+    status = run_integer(solver, cells, meter)
+    if status == highspy.HighsModelStatus.kInfeasible:
+        return Packed(None, None, known=True)
+    if status != highspy.HighsModelStatus.kOptimal:
+        return Packed(None, None, known=False)
+    uses = np.round(np.asarray(solver.getSolution().col_value)).astype(np.int64)
+    patterns: list[Pattern] = []
+    for column in np.nonzero(uses)[0].tolist():
+        patterns += [(int(listed.classes[column]), listed.counts[column].astype(np.int64))] * int(uses[column])
+    return Packed(trimmed(patterns, bins.demands), None, known=True)
+
+
+def _master(bins: Bins, bars: Ints, listed: Listed) -> highspy.HighsLp:
+    """State the integer programme: how often each pattern is used, so that the demand is covered with no more bars than there are."""
+    kinds, columns = len(bins.sizes), len(listed.classes)
     model = highspy.HighsLp()
     model.num_col_, model.num_row_ = columns, kinds + len(bars)
     model.col_cost_ = np.zeros(columns)
@@ -135,20 +157,7 @@ def pack_listed(bins: Bins, bars: Ints, listed: Listed, meter: Meter) -> Packed:
     model.a_matrix_.start_ = np.concatenate(([0], np.cumsum((full != 0).sum(axis=1)))).astype(np.int32)
     model.a_matrix_.index_, model.a_matrix_.value_ = at[1].astype(np.int32), full[at]
     model.integrality_ = [highspy.HighsVarType.kInteger] * columns
-    solver.passModel(model)
-    solver.run()
-    status = solver.getModelStatus()
-    info = solver.getInfo()
-    meter.spend(2000 + columns * 5 + max(0, info.simplex_iteration_count) * 20)
-    if status == highspy.HighsModelStatus.kInfeasible:
-        return Packed(None, None, known=True)
-    if status != highspy.HighsModelStatus.kOptimal:
-        return Packed(None, None, known=False)
-    uses = np.round(np.asarray(solver.getSolution().col_value)).astype(np.int64)
-    patterns: list[Pattern] = []
-    for column in np.nonzero(uses)[0].tolist():
-        patterns += [(int(listed.classes[column]), listed.counts[column].astype(np.int64))] * int(uses[column])
-    return Packed(trimmed(patterns, bins.demands), None, known=True)
+    return model
 
 
 def trimmed(patterns: list[Pattern], demands: Ints) -> tuple[Pattern, ...]:

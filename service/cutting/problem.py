@@ -8,12 +8,16 @@ from __future__ import annotations
 
 import math
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 import msgspec
 
 from service.cutting.pieces import BarAim, BarJob, BarStock
-from service.cutting.sources import Pattern
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from service.cutting.sources import Pattern
 
 
 class Step(msgspec.Struct, frozen=True, kw_only=True):

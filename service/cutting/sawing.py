@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from service.cutting.cut_tree import Node, Saw, keeps, lateness
 from service.cutting.plan import Direction, PartKind, SheetPart, SheetStep
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 
 class Named(NamedTuple):

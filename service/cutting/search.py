@@ -8,19 +8,22 @@ use. The first that can be cut has the least cost, and the fewest bars bought at
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import highspy
 import numpy as np
 
 from service.cutting.bounds import bought_bound, cost_bound
 from service.cutting.compositions import Cut, Window, list_compositions, make_cut, refuse
-from service.cutting.cover import Bins, Cover, Priced, Relaxed, integer_duals, quiet_solver
-from service.cutting.meter import Meter
+from service.cutting.cover import Bins, Cover, Priced, Relaxed, integer_duals
 from service.cutting.packing import Packed, pack
 from service.cutting.patterns import Ints
 from service.cutting.problem import Classes, cost_of
+from service.cutting.solver import new_solver, run_integer
 from service.cutting.sources import Pattern
+
+if TYPE_CHECKING:
+    from service.cutting.meter import Meter
 
 _WINDOW_LIMIT: Final = 200_000  # compositions listed at once
 _FIRST_WINDOW: Final = 500  # the first window is a 500th of the bound wide, each next one twice the last
@@ -170,7 +173,6 @@ class Search:
     def _cheapest(self) -> Ints | None:
         """Pick a composition of least cost, then least number bought, that no cut refuses. Its cost is no proof of anything."""
         steps = [(number, step) for number, of in enumerate(self.classes) for step in of.steps]
-        solver = quiet_solver()
         model = highspy.HighsLp()
         model.num_col_, model.num_row_ = len(steps), len(self.cuts)
         model.col_cost_ = np.array([step.cost_count + step.bought_count / 1024 for _, step in steps])
@@ -185,10 +187,9 @@ class Search:
         model.a_matrix_.index_ = np.tile(np.arange(len(steps), dtype=np.int32), len(self.cuts))
         model.a_matrix_.value_ = matrix.ravel()
         model.integrality_ = [highspy.HighsVarType.kInteger] * len(steps)
-        solver.setOptionValue("mip_max_nodes", 2_000)
+        solver = new_solver()
         solver.passModel(model)
-        solver.run()
-        self.meter.spend(5_000)
+        run_integer(solver, len(steps) * len(self.cuts), self.meter)
         values = np.round(np.asarray(solver.getSolution().col_value)).astype(np.int64)
         if len(values) != len(steps):
             return None

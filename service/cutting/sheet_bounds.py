@@ -9,13 +9,15 @@ Source: dual feasible functions, Lueker 1983; conservative scales for packing, F
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
 from service.cutting.compositions import Cut
 from service.cutting.patterns import Ints, best_values
-from service.cutting.sheet_problem import SheetProblem
+
+if TYPE_CHECKING:
+    from service.cutting.sheet_problem import SheetProblem
 
 _PARTS: Final = 12  # roundings tried: halves, thirds, ... of a side
 _KEPT: Final = 40  # weightings kept of all pairs
@@ -38,7 +40,9 @@ def sheet_cuts(problem: SheetProblem) -> list[Cut]:
     needed = values @ demands
     worths = across.holds[:, None, :] * up.holds[None, :, :]
     ratio = needed[:, :, None] / np.maximum(worths, 1)
-    order = sorted({int(at) for number in range(worths.shape[2]) for at in np.argsort(-ratio[:, :, number].ravel(), kind="stable")[:_KEPT]})
+    order = sorted(
+        {int(at) for number in range(worths.shape[2]) for at in np.argsort(-ratio[:, :, number].ravel(), kind="stable")[:_KEPT]}
+    )
     best = sorted(order, key=lambda at: (-float(ratio.reshape(-1, worths.shape[2])[at].max()), at))
     cuts = []
     for at in [0, *best]:
@@ -67,7 +71,11 @@ def _functions(lengths: Ints, side: int) -> list[Ints]:
     halves = [length for length in lengths.tolist() if 2 * length <= side]
     shares = sorted({*halves, *(side - length for length in lengths.tolist() if 2 * length > side), side // 2} - {0})
     step = max(1, len(shares) // _THRESHOLDS)
-    rows = [np.where(lengths < share, 0, np.where(lengths > side - share, side, lengths)) for share in shares[::step] if 2 * share <= side]
+    rows = [
+        np.where(lengths < share, 0, np.where(lengths > side - share, side, lengths))
+        for share in shares[::step]
+        if 2 * share <= side
+    ]
     for parts in range(1, _PARTS):
         scaled = (parts + 1) * lengths
         rows.append(np.where(scaled % side == 0, parts * lengths, scaled // side * side))

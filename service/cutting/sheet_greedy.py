@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
 from itertools import product
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from service.cutting.sheet_problem import Box, SheetClass, SheetKind, SheetProblem
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from service.cutting.sheet_problem import Box, SheetClass, SheetKind, SheetProblem
 
 
 class Placed(NamedTuple):

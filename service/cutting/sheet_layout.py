@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from service.cutting.cut_tree import Node, Rect, Saw, grow_tree
 from service.cutting.labels import natural_key
-from service.cutting.pieces import SheetJob, SheetPiece, SheetStock
 from service.cutting.plan import Leftover, PartKind, PlacedPiece, SheetGroup
 from service.cutting.sawing import Named, list_parts, list_steps, name_parts
-from service.cutting.sheet_greedy import Layout
 from service.cutting.sheet_problem import SheetProblem, kind_key
+
+if TYPE_CHECKING:
+    from service.cutting.pieces import SheetJob, SheetPiece, SheetStock
+    from service.cutting.sheet_greedy import Layout
 
 
 class _Tagged(NamedTuple):
@@ -95,7 +97,9 @@ def saw_of(job: SheetJob, stock: SheetStock) -> Saw:
     return Saw(job.kerf_tenth_mm, (sides[0], sides[1]), job.first_cut, bool(stock.defects))
 
 
-def _saw(job: SheetJob, problem: SheetProblem, layout: Layout, stock: SheetStock, queues: list[list[tuple[SheetPiece, str]]]) -> _Sheet:
+def _saw(
+    job: SheetJob, problem: SheetProblem, layout: Layout, stock: SheetStock, queues: list[list[tuple[SheetPiece, str]]]
+) -> _Sheet:
     """Take the next piece of each kind, and find the cut tree."""
     unit, kerf, trim = problem.unit_tenth_mm, job.kerf_tenth_mm, job.edge_trim_tenth_mm
     rects, tagged = [], []

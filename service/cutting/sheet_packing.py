@@ -7,19 +7,20 @@ guard far beyond them. Trims and kerf are taken out before, copies are given, an
 from __future__ import annotations
 
 from enum import StrEnum
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import packingsolver
 from packingsolver import rectangleguillotine as guillotine
 
-from service.cutting.meter import Meter
 from service.cutting.pieces import FirstCut
 from service.cutting.sheet_greedy import Layout, Placed
-from service.cutting.sheet_problem import SheetProblem
+
+if TYPE_CHECKING:
+    from service.cutting.meter import Meter
+    from service.cutting.sheet_problem import SheetProblem
 
 _GUARD_S: Final = 30.0
 _LARGEST_PIECES: Final = 1_000  # beyond, packingsolver is not asked: it was seen to ignore its time limit at 10,000
-_LARGEST_KINDS: Final = 200
 _COST_SCALE: Final = 1_000  # a cost must be above nothing: free sheets cost a thousandth of a minor unit
 
 
@@ -32,30 +33,41 @@ class Way(StrEnum):
     LEFTOVERS = "leftovers"
 
 
-def ask_packing(problem: SheetProblem, way: Way, queue_count: int, first_cut: FirstCut, meter: Meter) -> tuple[Layout, ...] | None:
+def ask_packing(
+    problem: SheetProblem, way: Way, width_count: int, *, first_cut: FirstCut, meter: Meter
+) -> tuple[Layout, ...] | None:
     """Ask packingsolver for a plan; None if it gives none.
 
     Args:
         problem: the bare problem.
         way: which search.
-        queue_count: width of the search; its work grows with it.
+        width_count: how wide the search is: the queue of a tree search, the rounds of a value correction; else of no effect.
         first_cut: which way first cuts must run.
         meter: counts the work and holds the caller's clock.
     """
-    pieces = sum(kind.demand_count for kind in problem.kinds)
-    if pieces > _LARGEST_PIECES or len(problem.kinds) > _LARGEST_KINDS:
+    price = _price(problem, way, width_count)
+    if price > meter.left_micros() or sum(kind.demand_count for kind in problem.kinds) > _LARGEST_PIECES:
         return None
-    meter.spend(1_000 + _price(way) * queue_count * pieces**1.5)
-    output = guillotine.optimize(_instance(problem, way, first_cut), _parameters(way, queue_count, meter))
+    meter.spend(price)
+    output = guillotine.optimize(_instance(problem, way, first_cut), _parameters(way, width_count))
     solution = output.solution
     if output.is_proven_infeasible or not solution.full():
         return None
     return _layouts(problem, solution)
 
 
-def _price(way: Way) -> float:
-    """Thousandths of a work unit for one piece^1.5 and one node of the queue, measured roughly."""
-    return 0.6 if way in {Way.TREE, Way.LEFTOVERS} else 1.2
+def _price(problem: SheetProblem, way: Way, width_count: int) -> float:
+    """Work of a search in thousandths of a unit, measured roughly on jobs of 10 to 60 pieces."""
+    pieces, kinds = sum(kind.demand_count for kind in problem.kinds), len(problem.kinds)
+    return (
+        1_000
+        + {
+            Way.TREE: 3.0 * width_count * pieces**1.5,
+            Way.KNAPSACKS: 600.0 * kinds**2,
+            Way.CORRECTION: 1_500.0 * kinds**2 * width_count,
+            Way.LEFTOVERS: 500.0 * pieces**2,
+        }[way]
+    )
 
 
 def _instance(problem: SheetProblem, way: Way, first_cut: FirstCut) -> guillotine.Instance:
@@ -68,7 +80,9 @@ def _instance(problem: SheetProblem, way: Way, first_cut: FirstCut) -> guillotin
         builder.set_number_of_stages(3)
         rip = first_cut is FirstCut.RIP
         builder.set_first_stage_orientation(guillotine.CutOrientation.Horizontal if rip else guillotine.CutOrientation.Vertical)
-    for bin_type, (number, step) in enumerate((number, step) for number, of in enumerate(problem.classes) for step in of.bars.steps):
+    for bin_type, (number, step) in enumerate(
+        (number, step) for number, of in enumerate(problem.classes) for step in of.bars.steps
+    ):
         of = problem.classes[number]
         cost = float(step.cost_count * _COST_SCALE) if step.cost_count else 1.0
         builder.add_bin_type(of.width_count, of.height_count, cost=cost, copies=step.copies_count)
@@ -86,7 +100,7 @@ def _objective(problem: SheetProblem, way: Way) -> packingsolver.Objective:
     return packingsolver.Objective.BinPacking if alone else packingsolver.Objective.VariableSizedBinPacking
 
 
-def _parameters(way: Way, queue_count: int, meter: Meter) -> guillotine.OptimizeParameters:
+def _parameters(way: Way, width_count: int) -> guillotine.OptimizeParameters:
     parameters = guillotine.OptimizeParameters()
     parameters.verbosity_level = 0
     parameters.messages_to_stdout = False
@@ -95,9 +109,10 @@ def _parameters(way: Way, queue_count: int, meter: Meter) -> guillotine.Optimize
     parameters.use_tree_search = way in {Way.TREE, Way.LEFTOVERS}
     parameters.use_sequential_single_knapsack = way is Way.KNAPSACKS
     parameters.use_sequential_value_correction = way is Way.CORRECTION
-    parameters.not_anytime_tree_search_queue_size = queue_count
-    parameters.not_anytime_sequential_single_knapsack_subproblem_tree_search_queue_size = queue_count
-    parameters.sequential_value_correction_subproblem_tree_search_queue_size = queue_count
+    if way is Way.CORRECTION:
+        parameters.not_anytime_sequential_value_correction_number_of_iterations = width_count
+    else:
+        parameters.not_anytime_tree_search_queue_size = width_count
     return parameters
 
 

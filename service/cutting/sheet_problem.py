@@ -8,11 +8,14 @@ from __future__ import annotations
 
 import math
 from collections import Counter, defaultdict
+from typing import TYPE_CHECKING
 
 import msgspec
 
-from service.cutting.pieces import Defect, SheetJob, SheetPiece, SheetStock
 from service.cutting.problem import BarClass, Step
+
+if TYPE_CHECKING:
+    from service.cutting.pieces import Defect, SheetJob, SheetPiece, SheetStock
 
 type Box = tuple[int, int, int, int]  # x, y, width, height
 

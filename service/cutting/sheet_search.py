@@ -2,29 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Final
+import math
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
 from service.cutting.bounds import bought_bound, cost_bound
 from service.cutting.compositions import Cut, list_compositions, make_cut
 from service.cutting.cover import Bins
-from service.cutting.meter import Meter
-from service.cutting.pieces import FirstCut
 from service.cutting.plan import Method
 from service.cutting.search import Search
 from service.cutting.sheet_bounds import sheet_cuts
 from service.cutting.sheet_greedy import Layout, greedy_plans, sheets_cost
 from service.cutting.sheet_packing import Way, ask_packing
-from service.cutting.sheet_problem import SheetProblem
 from service.cutting.sheet_sets import SetList
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from service.cutting.meter import Meter
+    from service.cutting.pieces import FirstCut
+    from service.cutting.sheet_problem import SheetProblem
 
 _WINDOW_LIMIT: Final = 100_000
 _BOUND_CUTS: Final = 12  # weightings used for the costlier bounds
-_MOST_LISTED: Final = 40  # pieces of a job whose sets are listed
-_PLANS: Final = 24  # equally good plans kept, to choose the one with the best rest and the fewest stops from
-_TRIES: Final = ((Way.TREE, 128), (Way.KNAPSACKS, 128), (Way.TREE, 1024), (Way.KNAPSACKS, 1024), (Way.CORRECTION, 128))
+_PLANS: Final = 12  # equally good plans kept, to choose the one with the best rest and the fewest stops from
+_TRIES: Final = ((Way.TREE, 128), (Way.TREE, 512), (Way.KNAPSACKS, 1), (Way.CORRECTION, 2), (Way.TREE, 2048), (Way.CORRECTION, 8))
+_SETS_EXPECTED: Final = 20_000  # sets are listed if no more than about so many are expected
+_SETS_SHARE: Final = 0.4  # of the work left, for listing the sets
 
 type Sheets = tuple[Layout, ...]
 
@@ -70,10 +75,10 @@ class SheetSearch:
 
     def run(self) -> None:
         """Search until done or out of work."""
-        for place, (way, queue_count) in enumerate(_TRIES):
+        for place, (way, width_count) in enumerate(_TRIES):
             if self.done or self.meter.is_over():
                 return
-            self.ask(way, queue_count)
+            self.ask(way, width_count)
             if place == 0 and not self.done:
                 self._list_sets()
 
@@ -100,16 +105,16 @@ class SheetSearch:
             start, width = high + 1, width * 2
         return self.value
 
-    def ask(self, way: Way, queue_count: int) -> None:
+    def ask(self, way: Way, width_count: int) -> None:
         """Ask packingsolver, and keep what is good of its answer."""
-        self._offer(ask_packing(self.problem, way, queue_count, self._first_cut, self.meter), Method.PACKING)
+        plan = ask_packing(self.problem, way, width_count, first_cut=self._first_cut, meter=self.meter)
+        self._offer(plan, Method.PACKING)
 
     def _list_sets(self) -> None:
         """List all sets that fit a sheet, if they are few, and search over them from below."""
-        pieces = sum(kind.demand_count for kind in self.problem.kinds)
-        if pieces > _MOST_LISTED or any(of.defects for of in self.problem.classes):
+        if any(of.defects for of in self.problem.classes) or self._sets_expected() > _SETS_EXPECTED:
             return
-        found = SetList(self.problem, self.meter)
+        found = SetList(self.problem, self.meter, int(self.meter.left_micros() * _SETS_SHARE))
         if not found.complete:
             return
         sizes = np.array([kind.width_count * kind.height_count for kind in self.problem.kinds], dtype=np.int64)
@@ -123,6 +128,13 @@ class SheetSearch:
             self._offer(tuple(layouts), Method.GUILLOTINE)
         self.low = min(max(self.low, search.low), self.value)
         self.cuts += search.cuts
+
+    def _sets_expected(self) -> int:
+        """Guess how many sets fit a sheet: choices of as many kinds as a sheet holds pieces, and one more."""
+        pieces = sum(kind.demand_count for kind in self.problem.kinds)
+        sheets = max(1, self.fewest + sum(step.copies_count for of in self._bars for step in of.steps if not step.bought_count))
+        kinds = len(self.problem.kinds)
+        return math.comb(kinds, min(kinds // 2, -(-pieces // sheets) + 1))
 
     def _as_patterns(self) -> tuple[tuple[int, np.ndarray[tuple[int], np.dtype[np.int64]]], ...] | None:
         """Give the best plan as counts of kinds on each sheet."""

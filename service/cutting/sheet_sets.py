@@ -8,20 +8,24 @@ Source: guillotine cutting as a sum of two parts, Gilmore and Gomory 1965; sets 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from itertools import product
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
-from service.cutting.meter import Meter
 from service.cutting.pieces import FirstCut
 from service.cutting.sheet_greedy import Layout, Placed
-from service.cutting.sheet_problem import SheetClass, SheetProblem
 from service.cutting.sources import Sets
 
-_SETS_LIMIT: Final = 6_000  # sets in all
-_JOINS_LIMIT: Final = 3_000_000  # pairs of boxes joined, in all
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from service.cutting.meter import Meter
+    from service.cutting.sheet_problem import SheetClass, SheetProblem
+
+_SETS_LIMIT: Final = 20_000  # sets in all
+_MICROS_PER_JOIN: Final = 1.5  # work of putting two boxes together in both ways, measured roughly
+_MICROS_PER_SET: Final = 20
 
 
 class _Boxed(NamedTuple):
@@ -37,13 +41,13 @@ class _Boxed(NamedTuple):
 class SetList:
     """The fitting sets of a problem. `complete` tells whether the list was finished within its limits."""
 
-    def __init__(self, problem: SheetProblem, meter: Meter) -> None:
-        """List the sets."""
+    def __init__(self, problem: SheetProblem, meter: Meter, most_micros: int) -> None:
+        """List the sets, unless that takes more work than `most_micros`."""
         self._problem, self._meter = problem, meter
         self._bases = np.cumprod([1, *(kind.demand_count + 1 for kind in problem.kinds)]).tolist()
         self._boxes: dict[int, list[_Boxed]] = {}
         self._counts: dict[int, tuple[int, ...]] = {}
-        self._joins = 0
+        self._left_micros = float(most_micros)
         self.complete = self._grow()
 
     def _grow(self) -> bool:
@@ -58,7 +62,9 @@ class SetList:
                         grown = (*counts[:kind], counts[kind] + 1, *counts[kind + 1 :])
                         if self._parts_fit(larger, grown) and self._join_all(larger, grown):
                             following[larger] = grown
-                if len(self._boxes) > _SETS_LIMIT or self._joins > _JOINS_LIMIT or self._meter.is_over():
+                        if self._left_micros < 0:
+                            return False
+                if len(self._boxes) > _SETS_LIMIT or self._meter.rang():
                     return False
             level = following
         return True
@@ -97,8 +103,9 @@ class SetList:
                     known = best.get(joined.width)
                     if known is None or joined.height < known.height:
                         best[joined.width] = joined
-        self._joins += joins
-        self._meter.spend(20 + joins * 1.5)
+        micros = _MICROS_PER_SET + joins * _MICROS_PER_JOIN
+        self._left_micros -= micros
+        self._meter.spend(micros)
         if best:
             self._boxes[code], self._counts[code] = _smallest(list(best.values())), counts
         return bool(best)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from typing import TYPE_CHECKING, Final
 
 from service.cutting.bars import ENGINES, too_few
 from service.cutting.cut_tree import NotGuillotineError
@@ -19,7 +19,12 @@ from service.cutting.sheet_search import Sheets, SheetSearch
 from service.cutting.verify_sheets import mistakes_in_sheets
 from service.errors import RequestFaultsError
 
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
 __all__ = ["cut_sheets", "faults_of_sheets"]
+
+_FEW_PIECES: Final = 16  # up to which packingsolver is asked for a plan with one large rest; its work grows fast
 
 
 def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> SheetPlan:
@@ -48,7 +53,8 @@ def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> 
     search.run()
     if not search.plans:
         raise RequestFaultsError((too_few(sure=False),))
-    search.ask(Way.LEFTOVERS, 64)
+    if sum(piece.pieces_count for piece in job.pieces) <= _FEW_PIECES:
+        search.ask(Way.LEFTOVERS, 64)
     laid = [groups for plan in search.plans if (groups := _lay(job, problem, plan)) is not None]
     groups = max(laid, key=_saw_friendly)
     plan = _assemble(job, groups, _proof(groups, search.low, search.fewest), _note(search.method, meter, done=search.done))
@@ -103,7 +109,11 @@ def _fallback(job: SheetJob, problem: SheetProblem, meter: Meter) -> SheetPlan:
         groups = _lay(job, problem, layouts)
         if groups is not None:
             note = SearchNote(
-                method=Method.FIRST_FIT, stopped=meter.stopped(done=False), fallback=True, work_count=meter.work_count, engines=ENGINES
+                method=Method.FIRST_FIT,
+                stopped=meter.stopped(done=False),
+                fallback=True,
+                work_count=meter.work_count,
+                engines=ENGINES,
             )
             plan = _assemble(job, groups, _proof(groups, (0, 0), 0), note)
             if not mistakes_in_sheets(job, plan):
@@ -113,7 +123,9 @@ def _fallback(job: SheetJob, problem: SheetProblem, meter: Meter) -> SheetPlan:
 
 
 def _note(method: Method, meter: Meter, *, done: bool) -> SearchNote:
-    return SearchNote(method=method, stopped=meter.stopped(done=done), fallback=False, work_count=meter.work_count, engines=ENGINES)
+    return SearchNote(
+        method=method, stopped=meter.stopped(done=done), fallback=False, work_count=meter.work_count, engines=ENGINES
+    )
 
 
 def _cost(groups: tuple[SheetGroup, ...]) -> int:
@@ -124,9 +136,12 @@ def _stock(groups: tuple[SheetGroup, ...]) -> tuple[StockTaken, ...]:
     """Add up what is to be taken: bought first, largest first."""
     taken: Counter[tuple[bool, int, str, int]] = Counter()
     for group in groups:
-        taken[group.offcut, -group.width_tenth_mm * group.height_tenth_mm, group.code, group.cost_each_minor] += group.sheets_count
+        taken[group.offcut, -group.width_tenth_mm * group.height_tenth_mm, group.code, group.cost_each_minor] += (
+            group.sheets_count
+        )
     return tuple(
-        StockTaken(code=code, taken_count=count, cost_each_minor=cost, offcut=offcut) for (offcut, _, code, cost), count in sorted(taken.items())
+        StockTaken(code=code, taken_count=count, cost_each_minor=cost, offcut=offcut)
+        for (offcut, _, code, cost), count in sorted(taken.items())
     )
 
 

@@ -7,12 +7,14 @@ listing at all.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import Final, NamedTuple, Protocol
+from typing import TYPE_CHECKING, Final, NamedTuple, Protocol
 
 import numpy as np
 
 from service.cutting.patterns import Ints, Keep, Listed, best_pattern, best_values, list_patterns, value_tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 type Pattern = tuple[int, Ints]  # class, and how many of each kind
 

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from service.cutting.pieces import BarAim, BarJob
-from service.cutting.plan import BarGroup, BarPlan
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from service.cutting.plan import BarGroup, BarPlan
 
 
 def mistakes_in_bars(job: BarJob, plan: BarPlan) -> tuple[str, ...]:
@@ -121,13 +125,19 @@ def _proof(job: BarJob, plan: BarPlan) -> Iterator[str]:
     bought = [group for group in plan.groups if not group.offcut]
     count = sum(group.bars_count for group in bought)
     length = sum(group.bars_count * group.length_tenth_mm for group in bought)
-    if proof.aim is not job.aim or (proof.cost_minor, proof.bought_length_tenth_mm, proof.bought_count) != (plan.cost_minor, length, count):
+    if proof.aim is not job.aim or (proof.cost_minor, proof.bought_length_tenth_mm, proof.bought_count) != (
+        plan.cost_minor,
+        length,
+        count,
+    ):
         yield "the values that the proof speaks of are not the plan's"
     by_cost = job.aim is BarAim.COST
     value, bound = (plan.cost_minor, proof.cost_bound_minor) if by_cost else (length, proof.length_bound_tenth_mm)
     if bound > value or proof.bought_bound_count > count:
         yield "a bound lies above the value"
-    if proof.first_proven != (value == bound) or proof.bought_proven != (proof.first_proven and proof.bought_bound_count == count):
+    if proof.first_proven != (value == bound) or proof.bought_proven != (
+        proof.first_proven and proof.bought_bound_count == count
+    ):
         yield "proven does not mean that value and bound are equal"
     if proof.gap_ratio != (0.0 if value == bound else (value - bound) / value):
         yield "the gap is wrong"

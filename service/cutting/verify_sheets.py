@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator
 from itertools import combinations, pairwise
+from typing import TYPE_CHECKING
 
 from service.cutting.pieces import FirstCut, SheetJob
 from service.cutting.plan import Direction, PartKind, SheetGroup, SheetPart, SheetPlan
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 type _Box = tuple[int, int, int, int]  # x, y, width, height
 
@@ -28,14 +31,24 @@ def mistakes_in_sheets(job: SheetJob, plan: SheetPlan) -> tuple[str, ...]:
 def _on_sheet(job: SheetJob, group: SheetGroup) -> Iterator[str]:
     """Pieces lie inside the trims, a kerf apart, off the defects."""
     where = f"{group.name}:"
-    if group.sheets_count < 1 or len(group.labels) != group.sheets_count or any(len(row) != len(group.pieces) for row in group.labels):
+    if (
+        group.sheets_count < 1
+        or len(group.labels) != group.sheets_count
+        or any(len(row) != len(group.pieces) for row in group.labels)
+    ):
         yield f"{where} labels do not match the sheets"
     if not group.pieces:
         yield f"{where} a sheet without pieces"
     trim = job.edge_trim_tenth_mm
     boxes = [(p.x_tenth_mm, p.y_tenth_mm, p.width_tenth_mm, p.height_tenth_mm) for p in group.pieces]
     for x, y, width, height in boxes:
-        if width < 1 or height < 1 or min(x, y) < trim or x + width > group.width_tenth_mm - trim or y + height > group.height_tenth_mm - trim:
+        if (
+            width < 1
+            or height < 1
+            or min(x, y) < trim
+            or x + width > group.width_tenth_mm - trim
+            or y + height > group.height_tenth_mm - trim
+        ):
             yield f"{where} a piece at {x}, {y} reaches into the trims"
         for d in group.defects:
             if _touch((x, y, width, height), (d.x_tenth_mm, d.y_tenth_mm, d.width_tenth_mm, d.height_tenth_mm), 0):
@@ -57,7 +70,11 @@ def _tree(job: SheetJob, group: SheetGroup) -> Iterator[str]:
     for part in group.parts:
         children[part.parent].append(part)
     names = [part.name for part in group.parts]
-    if len(set(names)) != len(names) or [part.name for part in children[""]] != ["S"] or any(p.parent not in {"", *names} for p in group.parts):
+    if (
+        len(set(names)) != len(names)
+        or [part.name for part in children[""]] != ["S"]
+        or any(p.parent not in {"", *names} for p in group.parts)
+    ):
         yield f"{where} the parts are not a tree"
         return
     whole = children[""][0]
@@ -88,7 +105,9 @@ def _trimmed(job: SheetJob, group: SheetGroup, parts: list[SheetPart]) -> Iterat
 
 def _strips(job: SheetJob, group: SheetGroup, part: SheetPart, strips: list[SheetPart]) -> Iterator[str]:
     """Strips run through the whole part one way and follow each other a kerf apart the other way."""
-    if not (_follow(job, _box(part), [_box(s) for s in strips]) or _follow(job, _flip(_box(part)), [_flip(_box(s)) for s in strips])):
+    if not (
+        _follow(job, _box(part), [_box(s) for s in strips]) or _follow(job, _flip(_box(part)), [_flip(_box(s)) for s in strips])
+    ):
         yield f"{group.name}: {part.name} cannot be sawn into its strips"
 
 
@@ -147,7 +166,9 @@ def _steps(job: SheetJob, group: SheetGroup) -> Iterator[str]:
         made |= set(step.yields)
         there |= {p.name for p in group.parts if p.name in made or p.parent in step.parts}
     trims = [step for step in group.steps if step.trim]
-    if len(trims) != (2 if job.edge_trim_tenth_mm else 0) or any(s.stop_tenth_mm != job.edge_trim_tenth_mm or s.cuts_count != 2 for s in trims):  # noqa: PLR2004
+    if len(trims) != (2 if job.edge_trim_tenth_mm else 0) or any(
+        s.stop_tenth_mm != job.edge_trim_tenth_mm or s.cuts_count != 2 for s in trims
+    ):  # noqa: PLR2004
         yield f"{group.name}: the trimming cuts are wrong"
     lone = {p.name for p in group.parts if p.parent and p.name not in made and p.kind is PartKind.PART}
     if any(not _comes_last(by_name[name], group) for name in lone):
@@ -213,7 +234,9 @@ def _sums(plan: SheetPlan) -> Iterator[str]:
         yield "an area is wrong"
     if abs(stock - pieces - kept - plan.lost_area_mm2) > 0.005 or plan.lost_area_mm2 < 0:  # noqa: PLR2004 - half a hundredth
         yield "pieces, leftovers and what is lost do not add up to the stock"
-    if plan.cost_minor != sum(g.sheets_count * g.cost_each_minor for g in groups) or plan.sheets_count != sum(g.sheets_count for g in groups):
+    if plan.cost_minor != sum(g.sheets_count * g.cost_each_minor for g in groups) or plan.sheets_count != sum(
+        g.sheets_count for g in groups
+    ):
         yield "cost or number of sheets is wrong"
     stated = Counter((r.of, r.leftovers_count, r.width_tenth_mm, r.height_tenth_mm) for r in plan.leftovers)
     if stated != Counter((g.name, g.sheets_count, p.width_tenth_mm, p.height_tenth_mm) for g, p in rests):
