@@ -72,6 +72,7 @@ def check_survey(survey: Survey, today: str, notes: Notes) -> None:
     _check_slope(survey, notes)
     _check_rectangles(survey, notes)
     _check_dates(survey, today, notes)
+    _check_cleared(survey, notes)
     check_provenance(survey, notes)
 
 
@@ -164,14 +165,16 @@ def _check_dates(survey: Survey, today: str, notes: Notes) -> None:
     dates += [(f"/survey/cleared/{index}/on", item.on) for index, item in enumerate(survey.cleared or ())]
     for pointer, day in dates:
         if not is_day(day):
-            notes.refuse(
-                Reason.IMPOSSIBLE_VALUE, pointer, detail=f"{day} is no day of the calendar", remedy="send a day that exists"
-            )
-        elif day > today:
+            detail = f"{day} is no day of the calendar"
+            notes.refuse(Reason.IMPOSSIBLE_VALUE, pointer, detail=detail, remedy="send a day that exists")
+        elif is_day(today) and day > today:
             remedy = "send the day on which it was done"
             notes.refuse(Reason.IMPOSSIBLE_VALUE, pointer, detail=f"{day} lies after {today}", remedy=remedy)
     if surveyed_on and is_day(surveyed_on) and is_day(today) and _days_between(surveyed_on, today) > SURVEY_HOLDS_DAYS:
         notes.doubt(f"{SITE}/surveyed_on", surveyed_on, f"measured more than {SURVEY_HOLDS_DAYS} days ago: measure again")
+
+
+def _check_cleared(survey: Survey, notes: Notes) -> None:
     for index, item in enumerate(survey.cleared or ()):
         if item.code[0] not in CAUTION_LETTERS:
             detail, remedy = f"there is no caution {item.code}", "send a code of the answer's cautions"

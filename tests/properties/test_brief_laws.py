@@ -91,8 +91,9 @@ def test_order_of_lists_does_not_matter(request: Request, chance: Random) -> Non
 
 
 def known(job: Job) -> dict[str, object]:
-    """Everything of a job but the request as it was sent."""
-    return {name: value for name, value in msgspec.structs.asdict(job).items() if name not in RAW}
+    """Everything of a job but the request as it was sent; a doubt about a point of a list moves with the point."""
+    values = {name: value for name, value in msgspec.structs.asdict(job).items() if name not in RAW}
+    return values | {"doubts": sorted((doubt.says, str(doubt.value)) for doubt in job.doubts)}
 
 
 @given(requests())
