@@ -1,0 +1,59 @@
+from __future__ import annotations
+
+import msgspec
+import pytest
+
+from service.bill import Market
+from service.bill.fixings import fixing_needs
+from service.catalogue import demo_catalogue
+from service.rules import load_rules
+from tests.bill.bill_facts import facts_of
+
+
+def needed(name: str) -> dict[str, tuple[float, str]]:
+    return {
+        f"{need.material.code if need.material else '?'} {need.wanted}": (need.need, need.rule)
+        for need in fixing_needs(facts_of(name))
+    }
+
+
+@pytest.mark.parametrize(
+    ("name", "thing", "need"),
+    [
+        ("A", "FX-3070M joint screw through 38", 104),  # Jb 52 x 2
+        ("A", "FX-3070M laminating screw", 6),
+        ("A", "FX-3150Z joint screw through 89", 72),  # Jd 36 x 2
+        ("A", "FX-3126Y ceiling screw", 8),
+        ("A", "PK-3601P packers", 44),  # 2 x 4 + 2 x 8 + 20
+        ("B", "FX-3100V joint screw through 45", 104),
+        ("B", "PK-3601P packers", 29),
+        ("C", "FX-3045K screw for MDF 18 standard", 16),
+        ("C", "FX-3035Z bracket screw", 34),  # 6 x 4 + 5 x 2
+        ("C", "FX-3405B angle bracket", 11),
+        ("C0", "FX-3405B angle bracket", 6),  # no base, no base brackets
+    ],
+)
+def test_needs_as_the_worked_bills_count_them(name: str, thing: str, need: float) -> None:
+    """`knowledge/worked-examples.md`, column "rule or unit of need" of the bills and "Fixings" of each example."""
+    assert need == needed(name)[thing][0]
+
+
+def test_each_rule_shows_its_working() -> None:
+    assert "18 x 4 + 4 x 2" == needed("A")["FX-3035Z bracket screw"][1]
+    assert "rail ends 18 + base 4" == needed("A")["FX-3405B angle bracket"][1]
+    assert "2 x 4 stations + 2 x 8 ceiling screws + 20 wall fixings" == needed("A")["PK-3601P packers"][1]
+
+
+def test_what_is_not_needed_is_not_listed() -> None:
+    assert "FX-3126Y ceiling screw" not in needed("B")
+    assert not any("base" in thing for thing in needed("C0"))
+
+
+def test_what_is_not_sold_is_still_listed() -> None:
+    bare = Market(catalogue=msgspec.structs.replace(demo_catalogue(), materials={}), rules=load_rules())
+    needs = fixing_needs(facts_of("A", bare))
+
+    assert {"joint screw through 38", "ceiling screw", "angle bracket", "bracket screw", "packers"} <= {
+        need.wanted for need in needs
+    }
+    assert all(need.material is None and need.need > 0 for need in needs)

@@ -1,0 +1,81 @@
+"""The worked examples A, B, C and C0 as they are sold, and short ways to their stages.
+
+Source: `knowledge/worked-examples.md`: terms stand under "Price A", "Price B" and "Price C"; what the checks add stands under
+"After checks" of each example. The route of 20 m is the default of `knowledge/survey.md`, section 9 (4 dust sheets in each bill).
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import TYPE_CHECKING, Any
+
+from service.catalogue import demo_catalogue
+from service.frame import Additions
+from service.quote import Desk, answer_quote, make_quote
+from service.rules import load_rules
+from tests.examples_of import DAY, changed, example_a, example_b, example_c, example_c0, request_of
+
+if TYPE_CHECKING:
+    from service.catalogue import Catalogue
+    from service.quote import Made, QuoteAnswer
+
+type Request = dict[str, Any]
+
+NAMES = ("A", "B", "C", "C0")
+ROUTE = {"/survey/site/parking_distance_mm": 20_000}
+CEILING = {"kind": "boarded_joists", "lining_mm": 12.5, "textured_coating": "no"}
+LID_RAILS = Additions(ply_count=1, bracketed_roles=("top_rail_front", "top_rail_rear"))
+ADDITIONS = {
+    "A": Additions(bracketed_roles=("sill_rail",)),
+    "B": Additions(bracketed_roles=("sill_rail",), extra_rear_rails_tenth_mm=(24_250,)),
+    "C": LID_RAILS,
+    "C0": LID_RAILS,
+}
+TERMS_B = {
+    "/terms/appliance_supplied_by": "shop", "/terms/bracket_supplied_by": "shop", "/terms/visit_days_count": 6,
+    "/terms/mark_up_ratio": 0.25, "/terms/tax": {"kind": "standard", "rounding": "per_line"},
+    "/terms/round_up_to": {"amount": "5.00", "currency": "GBP"},
+    "/terms/provisional_sums": [{"name": "new circuit", "amount": {"amount": "500.00", "currency": "GBP"}}],
+}  # fmt: skip
+TERMS_C = {
+    "/survey/ceiling": CEILING, "/survey/provenance": {"/survey": "measured"}, "/survey/services/supply_wanted": "plug_in_reach",
+    "/terms/appliance_supplied_by": "customer", "/terms/visit_days_count": 3, "/terms/margin_ratio": 0.25,
+    "/terms/round_up_to": {"amount": "1.00", "currency": "GBP"},
+}  # fmt: skip
+
+
+def sold(name: str, **changes: object) -> Request:
+    """The request of an example with its terms of sale; changes are pointers with `__` for each `/` but the first."""
+    plain = {"A": example_a, "B": example_b, "C": example_c, "C0": example_c0}[name]()
+    terms = {"A": {}, "B": TERMS_B, "C": TERMS_C, "C0": TERMS_C}[name]
+    more = {f"/{key.replace('__', '/')}": value for key, value in changes.items()}
+    return changed(plain, {**ROUTE, **terms, **more})
+
+
+def desk_of(name: str, catalogue: Catalogue | None = None) -> Desk:
+    """A desk with what the checks add to an example; the plain one for any other name."""
+    additions = ADDITIONS.get(name, Additions())
+    return Desk(catalogue=catalogue or demo_catalogue(), rules=load_rules(), today=DAY, additions=additions)
+
+
+@cache
+def made(name: str) -> Made:
+    """An example after checks, through all stages."""
+    return make_quote(request_of(sold(name)), desk_of(name))
+
+
+@cache
+def laid_out(name: str) -> Made:
+    """An example as it is laid out, before checks, through all stages."""
+    return make_quote(request_of(sold(name)), desk_of(""))
+
+
+@cache
+def answered(name: str) -> QuoteAnswer:
+    """The answer to an example after checks."""
+    return answer_quote(request_of(sold(name)), desk_of(name))
+
+
+def sell(request: Request, catalogue: Catalogue | None = None) -> Made:
+    """Any request through all stages, nothing added by checks."""
+    return make_quote(request_of(request), desk_of("", catalogue))
