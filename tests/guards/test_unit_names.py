@@ -24,6 +24,9 @@ ALLOWED = {
     "service.settings.Settings.port": "a TCP port, a name more than a number",
     "service.store.installation.Runner.group_id": "the operating system's number of a group",
     "service.store.installation.Runner.user_id": "the operating system's number of a user",
+    "service.web.problems.Problem.status": "RFC 9457 names it",
+    "service.web.catalogue_answers.Wish.filters": "values of parameters, only compared",
+    "service.web.serving.Door.port": "a number that names, not one that measures",
     "service.survey.site.Site.storey": "floors above the ground, as a building names them",
 }
 
