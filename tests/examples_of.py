@@ -45,7 +45,7 @@ def _site() -> Request:
     return {
         "country": "gb_england", "building": "house", "storey": 0, "build_year": 2005, "longest_length_mm": 4800,
         "largest_board_length_mm": 2440, "largest_board_width_mm": 1220, "narrowest_door_mm": 760, "stairs": "straight",
-        "parking_distance_mm": 10_000, "workspace": "outside", "occupied": "yes", "pets": "no", "children": "no",
+        "parking_distance_mm": 20_000, "workspace": "outside", "occupied": "yes", "pets": "no", "children": "no",
         "linked_alarm": "no", "listed": "no", "conservation": "no", "leasehold": "no", "tenancy": "no",
         "hours_allowed": "08:00-18:00", "surveyed_on": SURVEYED_ON,
     }  # fmt: skip
