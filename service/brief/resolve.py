@@ -36,7 +36,7 @@ from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief.deal import Deal
-    from service.catalogue import Catalogue
+    from service.catalogue import Appliance, Catalogue
     from service.rules import RuleSet
     from service.survey import SurveyRequest
     from service.survey.survey import Measured, Survey
@@ -84,7 +84,7 @@ def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today:
     top = _top(brief, notes)
     facts = _take_facts(request.survey, rules, notes, full_height=isinstance(top, TopCeiling))
     found = look_up(brief, catalogue, rules, notes, longest_length_mm=facts.site.longest_length_mm)
-    ends = check_open_ends(brief.open_ends, found.appliance, notes) if found.appliance else None
+    ends = _check_fire(request.survey, found.appliance, notes)
     things = complete(found, brief, catalogue)
     if things is None or ends is None:
         _check_sent_place(request.survey, notes)
@@ -95,7 +95,6 @@ def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today:
     extent = _take_extent(request.survey, top, facts=facts, fitted=fitted, rules=rules, notes=notes)
     width = _finished_width(extent, fitted)
     check_wishes(brief, ends, notes)
-    check_supply(request.survey, things.appliance, notes)
     check_place(width / 10, extent.depth_tenth_mm / 10, request.survey, notes)
     note_by_hand(request.survey, facing.finish, width - 2 * fitted.tf, notes, full_height=extent.full_height)
     if notes.faults:
@@ -117,6 +116,14 @@ def _take_facts(survey: Survey, rules: RuleSet, notes: Notes, *, full_height: bo
         ceiling=take_ceiling(survey, rules, notes, full_height=full_height),
         site=take_site(survey, rules, notes),
     )
+
+
+def _check_fire(survey: Survey, appliance: Appliance | None, notes: Notes) -> OpenEnds | None:
+    """What the fire itself allows; None where there is no such fire."""
+    if appliance is None:
+        return None
+    check_supply(survey, appliance, notes)
+    return check_open_ends(survey.brief.open_ends, appliance, notes)
 
 
 def _check_sent_place(survey: Survey, notes: Notes) -> None:

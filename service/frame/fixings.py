@@ -78,17 +78,22 @@ def _noggin_places(at: SettingOut, rules: RuleSet) -> tuple[int, ...]:
 
 
 def _rows(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...], additions: Additions) -> tuple[_Row, ...]:
-    strip = job.clear_height_tenth_mm - tenths(rules.frame.cable_zone_mm)
     rows = []
     for member in members:
         if member.role not in REAR_RAILS:
             continue
         level = (member.box.z0_tenth_mm + member.box.z1_tenth_mm) // 2
-        counted = job.cables_scanned or level <= strip or not at.full_height
+        counted = _clear_of_cables(level, at, job, rules)
         if not counted and additions.extra_rear_rails_tenth_mm:
             continue  # the extra rail carries the row
         rows.append(_Row(level_tenth_mm=level, mark=member.mark, counted=counted))
     return tuple(sorted(rows, key=lambda row: row.level_tenth_mm))
+
+
+def _clear_of_cables(level: int, at: SettingOut, job: Job, rules: RuleSet) -> bool:
+    """Whether a level lies clear of the zone under the ceiling, or the wall was scanned for cables."""
+    strip = job.clear_height_tenth_mm - tenths(rules.frame.cable_zone_mm)
+    return job.cables_scanned or level <= strip or not at.full_height
 
 
 def _rail_places(at: SettingOut, job: Job, rules: RuleSet) -> tuple[int, ...]:
@@ -119,7 +124,12 @@ def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, *, upright: Membe
             WallFixing(x_tenth_mm=x, z_tenth_mm=row.level_tenth_mm, counted=row.counted and found, through=upright.mark)
             for row in rows
         ),
-        *(WallFixing(x_tenth_mm=x, z_tenth_mm=level, counted=found, through=upright.mark) for level in spare),
+        *(
+            WallFixing(
+                x_tenth_mm=x, z_tenth_mm=level, counted=found and _clear_of_cables(level, at, job, rules), through=upright.mark
+            )
+            for level in spare
+        ),
     ]
 
 

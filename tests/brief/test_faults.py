@@ -236,3 +236,14 @@ def test_all_faults_at_once() -> None:
         "/survey/floor/fall_mm", "/survey/room/breast_centre_from_left_mm", "/survey/site/surveyed_on",
         "/survey/wall/stud_positions_mm", "/terms/price_book", "/terms/tax/kind",
     ] == sorted(fault.pointer for fault in faults_of(request))  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("model", "wanted", "fires"),
+    [("AF-302", "plug_in_reach", True), ("AF-302", "fused_connection", False), ("AF-301", "plug_in_reach", False)],
+)
+def test_a_fire_for_fixed_wiring_has_no_plug(model: str, wanted: str, *, fires: bool) -> None:
+    supply = "/survey/services/supply_wanted"
+    found = faults_of(changed(example_a(), {f"{BRIEF}/appliance/model": model, supply: wanted, f"{BRIEF}/screen": None}))
+
+    assert ([(supply, Reason.CONTRADICTION)] if fires else []) == [(fault.pointer, fault.reason) for fault in found]
