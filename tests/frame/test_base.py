@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
+from itertools import pairwise
+from typing import TYPE_CHECKING
 
 import pytest
 
-from service.brief import Job
 from service.frame import Axis, EndJoint, Role
 from service.frame.base import fall_at, fall_under, is_normal, lay_base, stations
 from service.rules import load_rules
 from tests.examples_of import Request, changed, example_a, example_c, job_of
 from tests.frame.geometry import ranges
 from tests.frame.settings_of import BRIEF, of_role, setting_of, timber
+
+if TYPE_CHECKING:
+    from service.brief import Job
 
 C = example_c()  # 38 x 63, Wf 1331, Df 288, m 400
 
@@ -53,7 +57,7 @@ def test_no_station_is_wider_than_the_board_allows() -> None:
         request = changed(C, {f"{BRIEF}/breast_width_mm": width_mm, f"{BRIEF}/appliance_shift_mm": 0})
         at = setting_of(request)
         lefts = [station.x_tenth_mm for station in stations(at, job_of(request))]
-        pitches = [second - first for first, second in zip(lefts, lefts[1:], strict=False)]
+        pitches = [second - first for first, second in pairwise(lefts)]
         assert (0, at.wf - at.b) == (lefts[0], lefts[-1])
         assert max(pitches) <= at.m
         assert max(pitches) - min(pitches) <= 1
@@ -117,7 +121,7 @@ def test_flat_noggins_that_would_overlap_are_left_out() -> None:
 
     assert [0, *sorted(lefts)[1:]] == lefts
     assert at.wf - 2200 == lefts[-1]
-    assert all(second - first >= 2200 for first, second in zip(lefts, lefts[1:], strict=False))
+    assert all(second - first >= 2200 for first, second in pairwise(lefts))
     assert len(lefts) <= len(stations(at, job_of(request)))
 
 
