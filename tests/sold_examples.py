@@ -76,6 +76,6 @@ def answered(name: str) -> QuoteAnswer:
     return answer_quote(request_of(sold(name)), desk_of(name))
 
 
-def sell(request: Request, catalogue: Catalogue | None = None) -> Made:
-    """Any request through all stages, nothing added by checks."""
-    return make_quote(request_of(request), desk_of("", catalogue))
+def sell(request: Request, catalogue: Catalogue | None = None, *, like: str = "") -> Made:
+    """Any request through all stages, with what the checks add to an example like it; by default nothing."""
+    return make_quote(request_of(request), desk_of(like, catalogue))
