@@ -311,7 +311,7 @@ def _draw_width(draw: DrawFn, brief: Request, timber: Section, facing: Facing, h
     b_mm, tf_mm = timber.b_mm, facing.tf_mm
     if fire.ends == 2:
         width_mm = fire.width_mm - 2 * fire.inset_mm + 2 * tf_mm
-        if draw(st.integers(0, 3)) == 0:
+        if width_mm >= 400 and draw(st.integers(0, 3)) == 0:
             brief["breast_width_mm"] = round(width_mm, 1)
         return width_mm
     if fire.ends == 1 and fire.choice["kind"] != "custom":

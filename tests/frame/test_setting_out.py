@@ -15,10 +15,21 @@ TELEVISION: Request = {
     "mass_kg": 9.5, "hole_pattern_width_mm": 200, "hole_pattern_height_mm": 200,
 }  # fmt: skip
 PLATE: Request = {
-    "kind": "custom", "name": "Own", "bracket_kind": "fixed", "depth_mm": 30, "mass_kg": 2, "rating_kg": 30,
-    "plate_width_mm": 440, "plate_height_mm": 240, "plate_hole_width_mm": 400, "plate_hole_height_mm": 200, "screen_pattern_least_width_mm": 100,
-    "screen_pattern_greatest_width_mm": 400, "screen_pattern_least_height_mm": 100, "screen_pattern_greatest_height_mm": 200,
-}  # fmt: skip
+    "kind": "custom",
+    "name": "Own",
+    "bracket_kind": "fixed",
+    "depth_mm": 30,
+    "mass_kg": 2,
+    "rating_kg": 30,
+    "plate_width_mm": 440,
+    "plate_height_mm": 240,
+    "plate_hole_width_mm": 400,
+    "plate_hole_height_mm": 200,
+    "screen_pattern_least_width_mm": 100,
+    "screen_pattern_greatest_width_mm": 400,
+    "screen_pattern_least_height_mm": 100,
+    "screen_pattern_greatest_height_mm": 200,
+}
 
 
 def hung(screen: Request | None = None, plate: Request | None = None, **brief: object) -> Request:
@@ -65,9 +76,18 @@ def test_starting_guess_of_plies(span_mm: float, plies: int) -> None:
 def test_plies_have_room_between_front_and_rear(depth_mm: float, plies: int) -> None:
     """Section 10.2: room p b <= n; the guess gives no ply that would stand in the rear rails."""
     fire = {
-        "kind": "custom", "name": "flat", "open_ends_count": 2, "body_width_mm": 2200, "body_height_mm": 480,
-        "body_depth_mm": 120, "mass_kg": 40, "heat_output_w": 1000, "connection": "plug", "outlet_position": "front_bottom", "clear_rear_mm": 0,
-    }  # fmt: skip
+        "kind": "custom",
+        "name": "flat",
+        "open_ends_count": 2,
+        "body_width_mm": 2200,
+        "body_height_mm": 480,
+        "body_depth_mm": 120,
+        "mass_kg": 40,
+        "heat_output_w": 1000,
+        "connection": "plug",
+        "outlet_position": "front_bottom",
+        "clear_rear_mm": 0,
+    }
     at = setting_of(
         changed(example_a(), {f"{BRIEF}/appliance": fire, f"{BRIEF}/screen": None, f"{BRIEF}/breast_depth_mm": depth_mm})
     )

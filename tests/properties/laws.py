@@ -101,8 +101,9 @@ def boards_come_out_of_sheets(job: Job, frame: Frame) -> list[str]:
     for panel in frame.panels:
         sheet = sheet_of(panel, job)
         short, long = sorted((panel.cut_width_mm * 10, panel.cut_height_mm * 10))
-        fits = 0 < short <= min(sheet.sheet_width_tenth_mm, job.largest_board_width_tenth_mm)
-        passes = long <= min(sheet.sheet_length_tenth_mm, job.largest_board_length_tenth_mm)
+        narrow, wide = sorted((job.largest_board_width_tenth_mm, job.largest_board_length_tenth_mm))
+        fits = 0 < short <= sheet.sheet_width_tenth_mm and long <= sheet.sheet_length_tenth_mm
+        passes = short <= narrow and long <= wide
         off = max(abs(panel.cut_width_mm * 10 - panel.width_tenth_mm), abs(panel.cut_height_mm * 10 - panel.height_tenth_mm))
         if not (fits and passes and off < 20):
             found.append(panel.mark)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from importlib.resources import files
 
 import pytest
@@ -14,17 +15,29 @@ from service.rules import (
     FrameRules,
     HandlingRules,
     RuleFileError,
+    RuleSet,
     TakeOffRules,
     load_rules,
     parse_rules,
 )
+from service.rules.load import NAMED_TABLES, TABLES
 
-TABLES = {"frame": FrameRules, "defaults": DefaultRules, "handling": HandlingRules, "take_off": TakeOffRules}
+TRADE = {"frame": FrameRules, "defaults": DefaultRules, "handling": HandlingRules, "take_off": TakeOffRules}
+
+
+def text_of(name: str) -> str:
+    """A rule file."""
+    return files("service.rules").joinpath(name).read_text("utf-8")
 
 
 def trade_text() -> str:
     """The rule file of the trade."""
-    return files("service.rules").joinpath("trade.toml").read_text("utf-8")
+    return text_of("trade.toml")
+
+
+def parse_trade(text: str) -> RuleSet:
+    """A text in place of the rule file of the trade."""
+    return parse_rules("planted", text, text_of("eurocode.toml"), text_of("limits.toml"))
 
 
 def test_every_edition_loads() -> None:
@@ -56,6 +69,11 @@ def test_rows_and_values_are_the_same_numbers() -> None:
         f"{table}.{field}": getattr(getattr(rules, table), field)
         for table, kind in TABLES.items()
         for field in kind.__struct_fields__
+    } | {
+        f"{table}.{thing.name}.{field}": getattr(thing, field)
+        for table in NAMED_TABLES
+        for thing in getattr(rules, table)
+        for field in thing.__struct_fields__[1:]
     }
 
     assert values == {row.key: row.value for row in rules.rows}
@@ -116,14 +134,14 @@ def test_planted_faults_are_refused_by_name(sound: str, bad: str, named: str) ->
     assert sound in text
 
     with pytest.raises(RuleFileError, match=named):
-        parse_rules(text.replace(sound, bad, 1), "planted")
+        parse_trade(text.replace(sound, bad, 1))
 
 
 def test_a_table_that_nothing_reads_is_refused() -> None:
     row = '\n[fire.gap_mm]\nvalue = 1\nvalid_from = 2026-01-01\nsource = { document = "common practice, no source" }\n'
 
     with pytest.raises(RuleFileError, match=r"unknown tables \['fire'\]"):
-        parse_rules(trade_text() + row, "planted")
+        parse_trade(trade_text() + row)
 
 
 @pytest.mark.parametrize(
@@ -137,11 +155,45 @@ def test_a_table_that_nothing_reads_is_refused() -> None:
 )
 def test_what_is_no_rule_file_is_refused(text: str, named: str) -> None:
     with pytest.raises(RuleFileError, match=named):
-        parse_rules(text, "planted")
+        parse_trade(text)
 
 
 def test_no_row_comes_twice() -> None:
     keys = [row.key for row in load_rules().rows]
 
     assert len(set(keys)) == len(keys)
-    assert sum(len(kind.__struct_fields__) for kind in TABLES.values()) == len(keys)
+    for table, kind in TRADE.items():
+        assert len(kind.__struct_fields__) == sum(key.startswith(f"{table}.") for key in keys), table
+
+
+SKIM_ROW = '\n[frame.skim_mm]\nvalue = 3\nvalid_from = 2026-02-01\nsource = { document = "planted" }\n'
+
+
+def test_a_later_file_takes_the_place_of_rows() -> None:
+    plain = parse_trade(trade_text())
+    changed = parse_rules("planted", trade_text(), text_of("eurocode.toml"), text_of("limits.toml"), SKIM_ROW)
+
+    assert 2 == plain.frame.skim_mm
+    assert 3 == changed.frame.skim_mm
+    assert [row.key for row in plain.rows] == [row.key for row in changed.rows]
+    assert ["2026-02-01"] == [row.valid_from for row in changed.rows if row.key == "frame.skim_mm"]
+
+
+def test_the_rows_of_the_trade_are_the_same_in_every_edition() -> None:
+    for edition in EDITIONS:
+        rules = load_rules(edition)
+        assert all(getattr(rules, table) == getattr(load_rules(), table) for table in TRADE), edition
+
+
+@pytest.mark.parametrize(
+    ("text", "named"),
+    [
+        (re.sub(r"(?s)\[timber\.C16\].*?(?=\n#)", "[timber]", text_of("eurocode.toml")), r"\[timber\] has no rows"),
+        ("timber = 1", r"unknown tables \['timber'\]"),
+        (text_of("eurocode.toml").replace("[timber.C18]", "[timber.C18]\nclass_mm = 1"), r"\[timber.C18.class_mm\]"),
+        (text_of("eurocode.toml").replace("shear_mpa = ", "share_mpa = ", 1), r"\[timber.C16\].*share_mpa"),
+    ],
+)
+def test_faults_of_named_tables_are_refused_by_name(text: str, named: str) -> None:
+    with pytest.raises(RuleFileError, match=named):
+        parse_rules("planted", trade_text(), text, text_of("limits.toml"))
