@@ -7,6 +7,18 @@ from __future__ import annotations
 
 import msgspec
 
+from service.rules.eurocode import (
+    ActionRules,
+    DurationFactors,
+    MemberRules,
+    PartialFactors,
+    ScrewRules,
+    StrengthClass,
+    WallLoad,
+    WallRules,
+)
+from service.rules.limits import AccessRules, HeatRules, LiftZone, PowerRules, ViewingRules
+
 
 class Source(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Where a number comes from; "house choice" and "common practice, no source" are documents too."""
@@ -170,4 +182,54 @@ class RuleSet(msgspec.Struct, frozen=True, kw_only=True):
     defaults: DefaultRules
     handling: HandlingRules
     take_off: TakeOffRules
+    timber: tuple[StrengthClass, ...]
+    materials: tuple[DurationFactors, ...]
+    partial: PartialFactors
+    members: MemberRules
+    actions: ActionRules
+    screws: ScrewRules
+    walls: WallRules
+    wall_loads: tuple[WallLoad, ...]
+    heat: HeatRules
+    power: PowerRules
+    viewing: ViewingRules
+    access: AccessRules
+    lifting: tuple[LiftZone, ...]
     rows: tuple[Rule, ...]
+
+    def strength_class(self, name: str) -> StrengthClass:
+        """Values of a class of timber, such as `C16`.
+
+        Raises:
+            KeyError: no row of that class: timber without a known class has no strength.
+        """
+        return _named(self.timber, name)
+
+    def duration_factors(self, name: str) -> DurationFactors:
+        """k_mod and k_def of a material in a service class, such as `solid_timber_1`.
+
+        Raises:
+            KeyError: the standard gives none.
+        """
+        return _named(self.materials, name)
+
+    def wall_load(self, name: str) -> WallLoad:
+        """Working load for an estimate, such as that of `solid_brick.sound.plug_10`.
+
+        Raises:
+            KeyError: no value of that fixing in that wall.
+        """
+        return _named(self.wall_loads, name)
+
+    def lift_zone(self, name: str) -> LiftZone:
+        """The lift filter in a zone, such as `above_shoulder`.
+
+        Raises:
+            KeyError: no such zone.
+        """
+        return _named(self.lifting, name)
+
+
+def _named[Row: StrengthClass | DurationFactors | WallLoad | LiftZone](rows: tuple[Row, ...], name: str) -> Row:
+    found = {row.name: row for row in rows}
+    return found[name]

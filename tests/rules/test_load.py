@@ -190,7 +190,7 @@ def test_the_rows_of_the_trade_are_the_same_in_every_edition() -> None:
     [
         (re.sub(r"(?s)\[timber\.C16\].*?(?=\n#)", "[timber]", text_of("eurocode.toml")), r"\[timber\] has no rows"),
         ("timber = 1", r"unknown tables \['timber'\]"),
-        (text_of("eurocode.toml").replace("[timber.C18]", "[timber.C18]\nclass_mm = 1"), r"\[timber.C18.class_mm\]"),
+        (text_of("eurocode.toml").replace("[timber.C18]", "[timber.C18]\nclass_mm = 1"), r"\[timber.C18\].*class_mm"),
         (text_of("eurocode.toml").replace("shear_mpa = ", "share_mpa = ", 1), r"\[timber.C16\].*share_mpa"),
     ],
 )
