@@ -9,6 +9,7 @@ from service.frame.frame import Closure, Term
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.frame.frame import Recess
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
 
@@ -29,7 +30,7 @@ def closure_sums(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Closure, ...
     sums.append(_above_fire(at))
     sums += _opening_line(at)
     if at.recess:
-        sums += _recess_sums(at, job)
+        sums += _recess_sums(at, job, at.recess)
     return tuple(sums)
 
 
@@ -68,10 +69,7 @@ def _cheek(at: SettingOut, *, left: bool) -> tuple[tuple[str, int], ...]:
     return (("ladder", at.b), ("packer", gap + at.b))
 
 
-def _recess_sums(at: SettingOut, job: Job) -> list[Closure]:
-    recess = at.recess
-    if recess is None:
-        return []
+def _recess_sums(at: SettingOut, job: Job, recess: Recess) -> list[Closure]:
     sums = []
     if not recess.full_width:
         right = at.wf - at.recess_left - recess.framing_width_tenth_mm - 2 * at.b

@@ -5,9 +5,11 @@ from __future__ import annotations
 import msgspec
 import pytest
 
+from service.brief import resolve
 from service.catalogue import demo_catalogue
-from service.errors import Reason
-from tests.examples_of import Request, changed, example_a, example_c, faults_of, job_of, without
+from service.errors import Reason, RequestFaultsError
+from service.rules import load_rules
+from tests.examples_of import DAY, Request, changed, example_a, example_c, faults_of, job_of, request_of, without
 
 BRIEF = "/survey/brief"
 APPLIANCE, SCREEN, BRACKET = f"{BRIEF}/appliance", f"{BRIEF}/screen", f"{BRIEF}/screen_bracket"
@@ -313,3 +315,12 @@ def test_no_screen_no_bracket() -> None:
     job = job_of(example_c())
 
     assert (None, None) == (job.screen, job.bracket)
+
+
+def test_a_size_class_that_the_catalogue_has_no_fire_of() -> None:
+    catalogue = demo_catalogue()
+    fires = {model: fire for model, fire in catalogue.appliances.items() if fire.open_ends_count != 2}
+    request = changed(example_a(), {APPLIANCE: {"kind": "size_class", "open_ends_count": 2, "length_mm": 1300}})
+
+    with pytest.raises(RequestFaultsError, match="no fire with 2 open ends"):
+        resolve(request_of(request), msgspec.structs.replace(catalogue, appliances=fires), load_rules(), DAY)

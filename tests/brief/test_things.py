@@ -9,7 +9,7 @@ from service.brief import resolve
 from service.catalogue import demo_catalogue
 from service.errors import Reason, RequestFaultsError
 from service.rules import load_rules
-from tests.examples_of import DAY, changed, example_a, example_c, faults_of, job_of, request_of
+from tests.examples_of import DAY, changed, example_a, example_c, faults_of, job_of, request_of, without
 
 
 def test_house_boards_of_a_job() -> None:
@@ -33,6 +33,24 @@ def test_a_catalogue_without_a_house_board(lost: str, words: str | None) -> None
 
     with pytest.raises(RequestFaultsError, match=words):
         resolve(request_of(example_a()), less, load_rules(), DAY)
+
+
+@pytest.mark.parametrize(
+    ("left_out", "words"),
+    [("TM-10", "no stud timber of that section"), ("BD-2015R BD-2031H BD-2045Y", "no MDF 15"), ("BD-2015R", None)],
+)
+def test_a_catalogue_without_the_houses_timber_or_board(left_out: str, words: str | None) -> None:
+    """Nothing named: C16 38 x 63 and MDF 15 are looked for, the smallest sheet of it."""
+    catalogue = demo_catalogue()
+    kept = {code: row for code, row in catalogue.materials.items() if not code.startswith(tuple(left_out.split()))}
+    request = request_of(without(example_c(), "/survey/brief/timber", "/survey/brief/board"))
+    less = msgspec.structs.replace(catalogue, materials=kept)
+    if words is None:
+        assert "BD-2045Y" == resolve(request, less, load_rules(), DAY)[0].board.code
+        return
+
+    with pytest.raises(RequestFaultsError, match=words):
+        resolve(request, less, load_rules(), DAY)
 
 
 def test_an_empty_catalogue_names_everything_that_it_lacks() -> None:

@@ -110,19 +110,22 @@ def test_a_top_noggin_taller_than_the_platform_lies_flat() -> None:
     assert 5 == len(boxes)
 
 
-def test_flat_noggins_that_would_overlap_are_left_out() -> None:
-    """A deep section at close stations: the outer two stay, those between only where they have room."""
-    request = changed(at_height(60, timber=timber(50, 220), breast_depth_mm=600, breast_width_mm=1000), {
-        f"{BRIEF}/appliance": {"kind": "size_class", "open_ends_count": 0, "length_mm": 800}, f"{BRIEF}/appliance_shift_mm": 0,
-        f"{BRIEF}/top": {"kind": "ceiling"},
-    })  # fmt: skip
+@pytest.mark.parametrize(("width_mm", "lefts"), [(724, [0, 450]), (854, [0, 290, 580])])
+def test_flat_noggins_that_would_overlap_are_left_out(width_mm: float, lefts: list[float]) -> None:
+    """50 x 250 flat on three stations: the outer two stay, the one between only where it has room."""
+    request = changed(
+        at_height(60, timber=timber(50, 250), breast_depth_mm=600, breast_width_mm=width_mm, sill_above_appliance_mm=200),
+        {
+            f"{BRIEF}/appliance": {"kind": "size_class", "open_ends_count": 0, "length_mm": 500},
+            f"{BRIEF}/appliance_shift_mm": 0,
+            f"{BRIEF}/top": {"kind": "ceiling"},
+        },
+    )
     at = setting_of(request)
-    lefts = [place.box.x0_tenth_mm for place in of_role(lay_base(at, job_of(request), load_rules()), Role.CROSS_NOGGIN)]
+    noggins = of_role(lay_base(at, job_of(request), load_rules()), Role.CROSS_NOGGIN)
 
-    assert [0, *sorted(lefts)[1:]] == lefts
-    assert at.wf - 2200 == lefts[-1]
-    assert all(second - first >= 2200 for first, second in pairwise(lefts))
-    assert len(lefts) <= len(stations(at, job_of(request)))
+    assert 3 == len(stations(at, job_of(request)))
+    assert lefts == [place.box.x0_tenth_mm / 10 for place in noggins]
 
 
 def test_without_room_between_the_rails_there_are_no_noggins() -> None:

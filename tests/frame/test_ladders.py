@@ -99,3 +99,13 @@ def test_where_front_and_rear_touch_there_are_no_noggins() -> None:
     request = changed(example_a(), {f"{BRIEF}/timber": timber(38, 200), f"{BRIEF}/breast_depth_mm": 415})
 
     assert [] == of_role(lay_ladders(setting_of(request), RULES), Role.LADDER_NOGGIN)
+
+
+def test_a_noggin_that_has_room_neither_on_edge_nor_flat_is_left_out() -> None:
+    at = setting_of(example_a())
+    assert at.recess is not None
+    low = msgspec.structs.replace(at.recess, row_levels_tenth_mm=(at.z2 - 500,))
+
+    found = noggin_levels(msgspec.structs.replace(at, recess=low), RULES, left=True)
+
+    assert (at.z2 - 500 - 445, False) == (found[-1].low_tenth_mm, found[-1].flat)
