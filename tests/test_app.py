@@ -75,7 +75,7 @@ async def test_a_survey_goes_in_and_an_answer_comes_out_until_nothing_is_left_ru
 
 async def test_a_worker_that_is_killed_costs_one_request(demo_database_url: str) -> None:  # noqa: F811 - a fixture
     before = children()
-    async with client_of(app_on(demo_database_url)) as client:
+    async with client_of(app_on(demo_database_url, deadline_seconds=30.0)) as client:
         dozing = asyncio.create_task(client.post("/v1/frames", json=survey_body() | {"terms": {"reference": "doze"}}))
         await asyncio.sleep(0.5)
         others = [asyncio.create_task(client.post("/v1/quotes", json=survey_body())) for _ in range(5)]
