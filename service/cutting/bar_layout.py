@@ -14,8 +14,8 @@ from service.cutting.plan import BarCut, BarGroup, Leftover, StockTaken
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from service.cutting.cover import Pattern
     from service.cutting.problem import BarProblem
+    from service.cutting.sources import Pattern
 
 
 class _Piece(NamedTuple):

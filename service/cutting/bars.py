@@ -5,6 +5,8 @@ from __future__ import annotations
 from importlib.metadata import version
 from typing import TYPE_CHECKING, Final
 
+import msgspec
+
 from service.cutting.bar_layout import lay_bars, leftovers_of, stock_of
 from service.cutting.faults import faults_of_bars
 from service.cutting.first_fit import bins_of, first_fit
@@ -137,10 +139,7 @@ def _unproven(job: BarJob, groups: tuple[BarGroup, ...]) -> Proof:
 
 def _no_proof(job: BarJob) -> Proof:
     """Nothing to cut costs nothing: proven."""
-    return Proof(
-        aim=job.aim, cost_minor=0, cost_bound_minor=0, bought_length_tenth_mm=0, length_bound_tenth_mm=0, gap_ratio=0.0, first_proven=True,
-        bought_count=0, bought_bound_count=0, bought_proven=True, leftover_tenth_mm=0, leftover_proven=True,
-    )  # fmt: skip
+    return msgspec.structs.replace(_unproven(job, ()), leftover_proven=True)
 
 
 def _note(method: Method, meter: Meter, *, done: bool) -> SearchNote:

@@ -9,7 +9,7 @@ Source: weak duality (Farkas); the cuts are Benders' feasibility cuts with an in
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     from service.cutting.cover import Bins
     from service.cutting.patterns import Ints
     from service.cutting.problem import BarClass
+
+
+_HUGE: Final = 1 << 60  # more than all pieces are worth by any weighting
 
 
 class Cut(NamedTuple):
@@ -52,12 +55,13 @@ def costs_by_number(of: BarClass, most: int) -> tuple[Ints, Ints]:
     return np.array(costs, dtype=np.int64), np.array(bought, dtype=np.int64)
 
 
-def list_compositions(classes: tuple[BarClass, ...], cuts: list[Cut], low: int, high: int, limit: int) -> Window | None:
-    """List every composition of cost low..high that no cut refuses; None if there are more than `limit` on the way.
+def list_compositions(classes: tuple[BarClass, ...], cuts: list[Cut], span: tuple[int, int], limit: int) -> Window | None:
+    """List every composition with a cost in the span, both ends included, that no cut refuses.
 
-    Bars that are free and on hand are all taken: more bars never make a demand harder to cover.
+    None if there are more than `limit` on the way. Bars that are free and on hand are all taken: more bars never make a demand
+    harder to cover.
     """
-    main = cuts[0]
+    main, (low, high) = cuts[0], span
     order = sorted(range(len(classes)), key=lambda j: _efficiency(classes[j], int(main.worths[j])))
     bars, cost, bought, supply = (np.zeros((1, 0), dtype=np.int64), *np.zeros((3, 1), dtype=np.int64))
     for place, number in enumerate(order):
@@ -115,4 +119,4 @@ def _still_to_come(classes: tuple[BarClass, ...], cut: Cut, rest: list[int], bud
                 free += worth * step.copies_count
             else:
                 best = max(best, worth / step.cost_count)
-    return np.ceil(best * np.maximum(budget, 0) * (1 + 1e-12)).astype(np.int64) + free
+    return np.minimum(np.ceil(best * np.maximum(budget, 0) * (1 + 1e-9)), _HUGE).astype(np.int64) + min(free, _HUGE)

@@ -64,6 +64,14 @@ def integer_duals(duals: Floats) -> tuple[Ints, float]:
     return np.floor(np.maximum(duals, 0.0) * scale).astype(np.int64), scale
 
 
+class _Entries(NamedTuple):
+    """Entries of new columns: where each column starts, the rows, the values."""
+
+    starts: Int32s
+    rows: Int32s
+    values: Floats
+
+
 class Cover:
     """The linear programme over the patterns found so far; it grows as long as a better pattern exists."""
 
@@ -80,11 +88,11 @@ class Cover:
         self._lay_rows()
         kinds = np.arange(self._kinds, dtype=np.int32)
         dear = 1.0 if priced is None else _shortfall_cost(bins, priced)
-        self._add(bins.sizes * dear, highspy.kHighsInf, kinds, kinds, np.ones(self._kinds))
+        self._add((bins.sizes * dear).astype(np.float64), highspy.kHighsInf, _Entries(kinds, kinds, np.ones(self._kinds)))
         if priced is not None:
             steps = np.arange(self._steps, dtype=np.int32)
             rows = (self._kinds + priced.classes).astype(np.int32)
-            self._add(priced.costs, priced.copies, steps, rows, np.full(self._steps, -1.0))
+            self._add(priced.costs, priced.copies, _Entries(steps, rows, np.full(self._steps, -1.0)))
 
     def _lay_rows(self) -> None:
         classes = self.bins.source.classes_count
@@ -94,10 +102,10 @@ class Cover:
         empty = np.zeros(rows, dtype=np.int32)
         self._solver.addRows(rows, lower, upper, 0, empty, np.zeros(0, dtype=np.int32), np.zeros(0))
 
-    def _add(self, costs: Floats, upper: Floats | float, starts: Int32s, rows: Int32s, values: Floats) -> None:
+    def _add(self, costs: Floats, upper: Floats | float, entries: _Entries) -> None:
         count = len(costs)
         uppers = np.broadcast_to(np.asarray(upper, dtype=float), (count,)).copy()
-        self._solver.addCols(count, costs, np.zeros(count), uppers, len(rows), starts, rows, values)
+        self._solver.addCols(count, costs, np.zeros(count), uppers, len(entries.rows), *entries)
 
     def allow(self, bars: Ints) -> None:
         """Set how many bars of each class there are; for a cover without prices."""
@@ -122,7 +130,7 @@ class Cover:
             self.classes.append(number)
         if starts:
             joined = np.concatenate(rows).astype(np.int32), np.concatenate(values).astype(float)
-            self._add(np.zeros(len(starts)), highspy.kHighsInf, np.array(starts, dtype=np.int32), *joined)
+            self._add(np.zeros(len(starts)), highspy.kHighsInf, _Entries(np.array(starts, dtype=np.int32), *joined))
         return len(starts)
 
     def shrink(self, demands: Ints, bars: Ints) -> None:

@@ -22,7 +22,7 @@ from service.errors import Fault, Reason
 from service.units import text_mm
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
 
 def faults_of_bars(job: BarJob) -> tuple[Fault, ...]:
@@ -54,6 +54,9 @@ def faults_of_sheets(job: SheetJob) -> tuple[Fault, ...]:
         *_stock(job.stock, anything=bool(job.pieces)),
     )
     return impossible or tuple(_uncuttable_sheets(job))
+
+
+type _Box = tuple[int, int, int, int]  # left, bottom, right, top
 
 
 def _impossible(pointer: str, detail: str, remedy: str) -> Fault:
@@ -92,22 +95,18 @@ def _counts(counts: tuple[int, ...], kinds: int) -> Iterator[Fault]:
         yield _impossible("/pieces", f"{kinds} different sizes are more than {MOST_KINDS_COUNT}", "send the job in parts")
 
 
-def _stock(entries: tuple[BarStock, ...] | tuple[SheetStock, ...], *, anything: bool) -> Iterator[Fault]:
+def _stock(entries: Sequence[BarStock | SheetStock], *, anything: bool) -> Iterator[Fault]:
     if anything and not entries:
         yield _impossible("/stock", "there is nothing to cut from", "name at least one stock size")
     if len(entries) > MOST_STOCK_COUNT:
-        yield _impossible(
-            "/stock", f"{len(entries)} entries are more than {MOST_STOCK_COUNT}", "leave out sizes that are not wanted"
-        )
+        yield _impossible("/stock", f"{len(entries)} entries are more than {MOST_STOCK_COUNT}", "leave out what is not wanted")
     for at, stock in enumerate(entries):
         if not 0 <= stock.cost_minor <= MOST_COST_MINOR:
-            yield _impossible(
-                f"/stock/{at}/cost", f"a cost of {stock.cost_minor} minor units is out of range", "send a cost of 0 or more"
-            )
+            detail = f"a cost of {stock.cost_minor} minor units is out of range"
+            yield _impossible(f"/stock/{at}/cost", detail, "send a cost of 0 or more")
         if stock.copies_count is not None and not 0 <= stock.copies_count <= MOST_COPIES_COUNT:
-            yield _impossible(
-                f"/stock/{at}/copies_count", f"{stock.copies_count} copies are out of range", "leave it out for no limit"
-            )
+            detail = f"{stock.copies_count} copies are out of range"
+            yield _impossible(f"/stock/{at}/copies_count", detail, "leave it out for no limit")
 
 
 def _defects(pointer: str, stock: SheetStock) -> Iterator[Fault]:
@@ -166,24 +165,22 @@ def _takes(stock: SheetStock, piece: SheetPiece, job: SheetJob) -> bool:
     return any(_free_place((left, bottom, right, top), width, height, stock) for width, height in _ways(piece))
 
 
-def _free_place(room: tuple[int, int, int, int], width: int, height: int, stock: SheetStock) -> bool:
+def _free_place(room: _Box, width: int, height: int, stock: SheetStock) -> bool:
     """Tell whether a rectangle fits beside or above the defects: its corner at an edge of the room or of a defect."""
     left, bottom, right, top = room
     xs = {left, *(d.x_tenth_mm + d.width_tenth_mm for d in stock.defects)}
     ys = {bottom, *(d.y_tenth_mm + d.height_tenth_mm for d in stock.defects)}
-    return any(
-        left <= x <= right - width and bottom <= y <= top - height and not _hits(x, y, width, height, stock)
-        for x in xs
-        for y in ys
-    )
+    places = [(x, y) for x in xs for y in ys if left <= x <= right - width and bottom <= y <= top - height]
+    return any(not _hits((x, y, x + width, y + height), stock) for x, y in places)
 
 
-def _hits(x: int, y: int, width: int, height: int, stock: SheetStock) -> bool:
+def _hits(box: _Box, stock: SheetStock) -> bool:
+    left, bottom, right, top = box
     return any(
-        x < d.x_tenth_mm + d.width_tenth_mm
-        and d.x_tenth_mm < x + width
-        and y < d.y_tenth_mm + d.height_tenth_mm
-        and d.y_tenth_mm < y + height
+        left < d.x_tenth_mm + d.width_tenth_mm
+        and d.x_tenth_mm < right
+        and bottom < d.y_tenth_mm + d.height_tenth_mm
+        and d.y_tenth_mm < top
         for d in stock.defects
     )
 
@@ -200,11 +197,10 @@ def _larger(job: SheetJob, piece: SheetPiece) -> str:
     if fits is not None:
         return f"let it be turned: {fits} would then take it"
     lost = 2 * job.edge_trim_tenth_mm
+    needed = f"{text_mm(piece.width_tenth_mm + lost)} x {text_mm(piece.height_tenth_mm + lost)} mm"
     largest = max(job.stock, key=_area)
-    return (
-        f"offer a sheet of at least {text_mm(piece.width_tenth_mm + lost)} x {text_mm(piece.height_tenth_mm + lost)} mm, or joint the "
-        f"piece; the largest on offer is {largest.code} ({text_mm(largest.width_tenth_mm)} x {text_mm(largest.height_tenth_mm)} mm)"
-    )
+    size = f"{text_mm(largest.width_tenth_mm)} x {text_mm(largest.height_tenth_mm)} mm"
+    return f"offer a sheet of at least {needed}, or joint the piece; the largest on offer is {largest.code} ({size})"
 
 
 def _area(stock: SheetStock) -> tuple[int, str]:

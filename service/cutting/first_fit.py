@@ -77,7 +77,7 @@ def exchange(problem: BarProblem, plan: tuple[Pattern, ...]) -> tuple[Pattern, .
     sizes = np.array(problem.sizes, dtype=np.int64)
     used = [0] * len(problem.classes)
     result: list[Pattern] = []
-    for number, counts in sorted(plan, key=lambda item: (-int(item[1] @ sizes), item[0])):
+    for _, counts in sorted(plan, key=lambda item: (-int(item[1] @ sizes), item[0])):
         length = int(counts @ sizes)
         fitting = [
             (of.costs(used[k] + 1)[0] - of.costs(used[k])[0], of.capacity_count, k)
@@ -86,7 +86,7 @@ def exchange(problem: BarProblem, plan: tuple[Pattern, ...]) -> tuple[Pattern, .
         ]
         if not fitting:
             return plan
-        number = min(fitting)[2]
-        used[number] += 1
-        result.append((number, counts))
+        cheapest = min(fitting)[2]
+        used[cheapest] += 1
+        result.append((cheapest, counts))
     return tuple(result) if cost_of(problem.classes, tuple(result)) <= cost_of(problem.classes, plan) else plan

@@ -82,7 +82,7 @@ def longest_rest(problem: BarProblem, search: Search) -> Rest:
 def _equals(search: Search) -> Window | None:
     """List the compositions with the plan's cost and number bought."""
     cost, bought = search.value
-    window = list_compositions(search.classes, search.cuts, cost, cost, _WINDOW_LIMIT)
+    window = list_compositions(search.classes, search.cuts, (cost, cost), _WINDOW_LIMIT)
     if window is None:
         return None
     same = window.bought == bought
@@ -108,7 +108,7 @@ class _Contents:
         self._problem, self._search = problem, search
         self._capacities = np.array([of.capacity_count for of in problem.classes], dtype=np.int64)
         self.learnt = False  # the last refusal was a new weighting
-        reach = search.cuts[-1] if len(search.cuts) == 1 else search.cuts[1]  # the weighting by length
+        reach = search.by_size
         self._reachable = np.nonzero(reach.by_capacity == np.arange(len(reach.by_capacity)))[0]
 
     def least(self, bars: Ints, number: int, content: int) -> int:
@@ -135,7 +135,7 @@ class _Contents:
         cover = Cover(bins, search.meter)
         cover.add_patterns(zip(search.cover.classes, search.cover.counts, strict=True))
         cuts = [cut._replace(worths=np.append(cut.worths, cut.by_capacity[short.content])) for cut in search.cuts]
-        packed = pack(bins, bars, cuts, cover, search.meter)
+        packed = pack(bins, bars, cuts, cover, meter=search.meter)
         self.learnt = packed.cut is not None
         if packed.cut is not None:
             search.cuts.append(packed.cut._replace(worths=packed.cut.worths[:-1]))

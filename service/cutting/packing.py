@@ -30,7 +30,7 @@ class Packed(NamedTuple):
     known: bool
 
 
-def dive(bins: Bins, bars: Ints, pool: list[Pattern], meter: Meter, rank: int = 0) -> tuple[Pattern, ...] | None:
+def dive(bins: Bins, bars: Ints, pool: list[Pattern], meter: Meter, *, rank: int = 0) -> tuple[Pattern, ...] | None:
     """Round the relaxed answer pattern by pattern, solving again for what is left; None if that does not come out.
 
     Args:
@@ -143,7 +143,7 @@ def pack_listed(bins: Bins, bars: Ints, listed: Listed, meter: Meter) -> Packed:
 
 
 def _master(bins: Bins, bars: Ints, listed: Listed) -> highspy.HighsLp:
-    """State the integer programme: how often each pattern is used, so that the demand is covered with no more bars than there are."""
+    """State the integer programme: how often each pattern is used, to cover the demand with the bars there are."""
     kinds, columns = len(bins.sizes), len(listed.classes)
     model = highspy.HighsLp()
     model.num_col_, model.num_row_ = columns, kinds + len(bars)
@@ -172,7 +172,7 @@ def trimmed(patterns: list[Pattern], demands: Ints) -> tuple[Pattern, ...]:
     return tuple(result)
 
 
-def pack(bins: Bins, bars: Ints, cuts: list[Cut], cover: Cover, meter: Meter) -> Packed:
+def pack(bins: Bins, bars: Ints, cuts: list[Cut], cover: Cover, *, meter: Meter) -> Packed:
     """Decide whether the demand can be cut from so many bars of each class.
 
     Args:
@@ -187,7 +187,7 @@ def pack(bins: Bins, bars: Ints, cuts: list[Cut], cover: Cover, meter: Meter) ->
         return Packed(None, cut, known=True)
     pool = list(zip(cover.classes, cover.counts, strict=True))
     for rank in range(_DIVES):
-        patterns = dive(bins, bars, pool, meter, rank)
+        patterns = dive(bins, bars, pool, meter, rank=rank)
         if patterns is not None:
             return Packed(patterns, None, known=True)
         if meter.is_over():

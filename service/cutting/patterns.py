@@ -80,7 +80,7 @@ class Listed(NamedTuple):
     classes: NDArray[np.int32]
 
 
-def list_patterns(sizes: Ints, demands: Ints, capacities: Ints, limit: int, keep: Keep | None = None) -> Listed | None:
+def list_patterns(sizes: Ints, demands: Ints, capacities: Ints, *, limit: int, keep: Keep | None = None) -> Listed | None:
     """List every maximal pattern of every class, or only those worth keeping; None if there are more than `limit` on the way.
 
     Works kind by kind on all partial patterns at once. A partial pattern is dropped as soon as a larger kind could still go in

@@ -15,7 +15,7 @@ import msgspec
 from service.cutting.pieces import BarAim, BarJob, BarStock
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable
 
     from service.cutting.sources import Pattern
 
@@ -128,7 +128,7 @@ def _cheapest_first(steps: list[Step], job: BarJob) -> list[Step]:
     return sorted(steps, key=key)
 
 
-def without(problem: BarProblem, demands: Sequence[int], used: list[int]) -> BarProblem:
+def without(problem: BarProblem, demands: Iterable[int], used: list[int]) -> BarProblem:
     """Give what is left of a problem when only these demands remain and bars of these classes are used up."""
     counts = Counter(used)
     return msgspec.structs.replace(

@@ -49,9 +49,14 @@ def list_parts(named: list[Named], sheet: tuple[int, int], saw: Saw) -> tuple[Sh
 def _part(item: Named, saw: Saw) -> SheetPart:
     node = item.node
     return SheetPart(
-        name=item.name, parent=item.parent, kind=_kind(item, saw), x_tenth_mm=node.x, y_tenth_mm=node.y, width_tenth_mm=node.width,
+        name=item.name,
+        parent=item.parent,
+        kind=_kind(item, saw),
+        x_tenth_mm=node.x,
+        y_tenth_mm=node.y,
+        width_tenth_mm=node.width,
         height_tenth_mm=node.height,
-    )  # fmt: skip
+    )
 
 
 def _kind(item: Named, saw: Saw) -> PartKind:
@@ -84,16 +89,15 @@ def list_steps(named: list[Named], late: list[bool], trim: int, saw: Saw) -> tup
     for place, item in enumerate(named):
         if item.node.direction is None:
             continue
-        for number, strip, cut in _cuts(item, saw):
+        for number, strip, cut in _cuts(item):
             order = number if saw.fixed else _lateness(strip, late)
             settings[item.depth, place if saw.fixed else 0, item.node.direction, order, -cut.stop].append(cut)
     for (_, _, direction, _, size), cuts in sorted(settings.items()):
+        parts = tuple(dict.fromkeys(cut.part for cut in cuts))
+        yields = tuple(cut.yields for cut in cuts)
         steps.append(
-            SheetStep(
-                parts=tuple(dict.fromkeys(cut.part for cut in cuts)), direction=direction, trim=False, stop_tenth_mm=-size,
-                cuts_count=len(cuts), yields=tuple(cut.yields for cut in cuts),
-            )
-        )  # fmt: skip
+            SheetStep(parts=parts, direction=direction, trim=False, stop_tenth_mm=-size, cuts_count=len(cuts), yields=yields)
+        )
     return tuple(steps)
 
 
@@ -101,7 +105,7 @@ def _trimming(direction: Direction, trim: int) -> SheetStep:
     return SheetStep(parts=("S",), direction=direction, trim=True, stop_tenth_mm=trim, cuts_count=2, yields=("S.0",))
 
 
-def _cuts(item: Named, saw: Saw) -> Iterator[tuple[int, Node, _Cut]]:
+def _cuts(item: Named) -> Iterator[tuple[int, Node, _Cut]]:
     """Every strip takes one cut, except a last one that ends where the part ends, and except the last rest."""
     node = item.node
     rip = node.direction is Direction.RIP

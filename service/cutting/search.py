@@ -40,7 +40,8 @@ class Search:
     def __init__(self, bins: Bins, classes: Classes, plan: Plan | None, meter: Meter) -> None:
         """Start with a greedy plan, if there is one."""
         self.bins, self.classes, self.plan, self.meter = bins, classes, plan, meter
-        self.cuts: list[Cut] = [make_cut(bins, bins.sizes)]
+        self.by_size = make_cut(bins, bins.sizes)
+        self.cuts: list[Cut] = [self.by_size]
         self.improved = False  # a plan was found that is better than the one to start with
         self.low = (0, 0)
         self.impossible = False  # there are too few copies
@@ -67,20 +68,23 @@ class Search:
         """Search until done, impossible, or out of work."""
         self._relax(complete)
         self._raise_low(cost_bound(self.classes, self.cuts), 0)
-        width = max(1, self.low[0] // _FIRST_WINDOW)
-        start = self.low[0]
-        while not (self.done or self.impossible or self.meter.is_over()):
+        start, width = self.low[0], max(1, self.low[0] // _FIRST_WINDOW)
+        everything = sum(of.costs(of.copies_count)[0] for of in self.classes)
+        while not self.done and start <= min(self.value[0], everything) and not self.meter.is_over():
             high = min(start + width, self.value[0])
-            window = list_compositions(self.classes, self.cuts, start, high, _WINDOW_LIMIT)
+            window = list_compositions(self.classes, self.cuts, (start, high), _WINDOW_LIMIT)
+            self.meter.spend(200)
             if window is not None:
-                self._try_all(window)
-                start, width = high + 1, width * 2
-                self._close(high)
-            elif width > 1:
+                if not self._try_all(window):
+                    return
+                self._raise_low(*min((high + 1, 0), self.value))
+                start, width = high + 1, max(1, width * 2)
+            elif width > 0:
                 width //= 8
             else:
                 self._guess()
                 return
+        self.impossible = self.plan is None and not self._open and start > everything
 
     def _relax(self, complete: Complete) -> None:
         """Solve the relaxed cover with prices; learn its weighting, its patterns and the plan that rounding down gives."""
@@ -95,7 +99,9 @@ class Search:
         cover.add_patterns((k, self.bins.source.filled((k, nothing), self.bins.demands)) for k in range(len(self.classes)))
         cover.add_patterns(self.plan or ())
         relaxed = cover.converge(until_covered=False)
-        self._learn(make_cut(self.bins, integer_duals(relaxed.cover_duals)[0]))
+        weighting = integer_duals(relaxed.cover_duals)[0]
+        if weighting.any():
+            self.cuts.insert(0, make_cut(self.bins, weighting))  # compositions are listed by the first cut
         self._round_down(cover, relaxed, complete)
         self.cover.add_patterns(zip(cover.classes, cover.counts, strict=True))
 
@@ -117,33 +123,18 @@ class Search:
         if cost_of(self.classes, plan) < self.value:
             self.plan, self.improved = plan, True
 
-    def _learn(self, cut: Cut) -> None:
-        """Keep a cut; the first one is the one that compositions are listed by."""
-        if cut.needed > 0:
-            self.cuts.append(cut)
-            if len(self.cuts) == 2:  # noqa: PLR2004 - the relaxed cover's own weighting goes first
-                self.cuts.reverse()
-
     def _raise_low(self, cost: int, bought: int) -> None:
         if not self._open:
             self.low = max(self.low, (cost, bought))
 
-    def _close(self, high: int) -> None:
-        """Conclude from a window that is wholly decided up to a cost."""
-        if high >= self.value[0]:
-            self._raise_low(*self.value)
-            self._open = True  # nothing more to learn from here
-        else:
-            self._raise_low(high + 1, 0)
-            everything = sum(of.costs(of.copies_count)[0] for of in self.classes)
-            self.impossible = self.plan is None and not self._open and high >= everything
-
-    def _try_all(self, window: Window) -> None:
-        """Try the compositions of a window in order, as far as they would improve the plan."""
-        while len(window.costs) and not self.meter.is_over():
+    def _try_all(self, window: Window) -> bool:
+        """Try the compositions of a window in order, as far as they would improve the plan; tell whether all were tried."""
+        while len(window.costs):
             at = (int(window.costs[0]), int(window.bought[0]))
             if at >= self.value:
-                return
+                return True
+            if self.meter.is_over():
+                return False
             self._raise_low(*at)
             packed = self._pack(window.bars[0])
             if packed.cut is not None:
@@ -151,11 +142,12 @@ class Search:
                 continue
             self._open |= not packed.known
             window = Window(window.bars[1:], window.costs[1:], window.bought[1:])
+        return True
 
     def _pack(self, bars: Ints) -> Packed:
-        packed = pack(self.bins, bars, self.cuts, self.cover, self.meter)
+        packed = pack(self.bins, bars, self.cuts, self.cover, meter=self.meter)
         if packed.cut is not None:
-            self._learn(packed.cut)
+            self.cuts.append(packed.cut)
         if packed.patterns is not None:
             self._offer(packed.patterns)
         return packed

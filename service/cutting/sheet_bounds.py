@@ -67,7 +67,7 @@ def _axis(problem: SheetProblem, *, along_width: bool) -> _Axis:
 
 
 def _functions(lengths: Ints, side: int) -> list[Ints]:
-    """Thresholds: what is nearly the whole side counts as all of it, what is shorter than the threshold as nothing; and roundings."""
+    """Thresholds (what is nearly the whole side counts as all of it, what is below the share as nothing), and roundings."""
     halves = [length for length in lengths.tolist() if 2 * length <= side]
     shares = sorted({*halves, *(side - length for length in lengths.tolist() if 2 * length > side), side // 2} - {0})
     step = max(1, len(shares) // _THRESHOLDS)

@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from service.cutting.sheet_greedy import Layout
 
 
+type _Chosen = tuple[SheetPiece, str]  # one piece and its label
+
+
 class _Tagged(NamedTuple):
     """What a tag of the cut tree stands for."""
 
@@ -68,7 +71,8 @@ def _sheets(job: SheetJob, problem: SheetProblem, plan: tuple[Layout, ...]) -> l
         entries = [step.stock_index_count for step in of.bars.steps for _ in range(step.copies_count)]
         stock = job.stock[entries[taken[layout.number]]]
         taken[layout.number] += 1
-        result.append(_saw(job, problem, layout, stock, [queues[keys[piece.kind]] for piece in layout.pieces]))
+        pieces = [queues[keys[placed.kind]].pop(0) for placed in layout.pieces]
+        result.append(_saw(job, stock, _rects(job, layout, problem.unit_tenth_mm, pieces)))
     return result
 
 
@@ -78,7 +82,7 @@ def _kind_keys(job: SheetJob, problem: SheetProblem) -> list[tuple[int, int, boo
     return [(kind.width_count * unit - kerf, kind.height_count * unit - kerf, kind.rotatable) for kind in problem.kinds]
 
 
-def _queues(job: SheetJob) -> dict[tuple[int, int, bool], list[tuple[SheetPiece, str]]]:
+def _queues(job: SheetJob) -> dict[tuple[int, int, bool], list[_Chosen]]:
     """Pieces of each kind in the order in which they are placed: to cut now first."""
     by_kind: defaultdict[tuple[int, int, bool], list[SheetPiece]] = defaultdict(list)
     for piece in job.pieces:
@@ -86,7 +90,7 @@ def _queues(job: SheetJob) -> dict[tuple[int, int, bool], list[tuple[SheetPiece,
     return {key: _queue(pieces) for key, pieces in by_kind.items()}
 
 
-def _queue(pieces: list[SheetPiece]) -> list[tuple[SheetPiece, str]]:
+def _queue(pieces: list[SheetPiece]) -> list[_Chosen]:
     ordered = sorted(pieces, key=lambda p: (p.after_measure, natural_key(p.label), p.width_tenth_mm))
     return [(piece, piece.label) for piece in ordered for _ in range(piece.pieces_count)]
 
@@ -97,19 +101,23 @@ def saw_of(job: SheetJob, stock: SheetStock) -> Saw:
     return Saw(job.kerf_tenth_mm, (sides[0], sides[1]), job.first_cut, bool(stock.defects))
 
 
-def _saw(
-    job: SheetJob, problem: SheetProblem, layout: Layout, stock: SheetStock, queues: list[list[tuple[SheetPiece, str]]]
-) -> _Sheet:
-    """Take the next piece of each kind, and find the cut tree."""
-    unit, kerf, trim = problem.unit_tenth_mm, job.kerf_tenth_mm, job.edge_trim_tenth_mm
-    rects, tagged = [], []
-    for tag, (placed, queue) in enumerate(zip(layout.pieces, queues, strict=True)):
-        piece, label = queue.pop(0)
+def _rects(job: SheetJob, layout: Layout, unit: int, pieces: list[_Chosen]) -> list[tuple[Rect, _Tagged]]:
+    """Give the pieces of a layout their true sizes and places; the tag is the place in the list."""
+    kerf, trim = job.kerf_tenth_mm, job.edge_trim_tenth_mm
+    result = []
+    for tag, (placed, (piece, label)) in enumerate(zip(layout.pieces, pieces, strict=True)):
         width, height = placed.width * unit - kerf, placed.height * unit - kerf
-        tagged.append(_Tagged(label, piece.after_measure, (width, height) != (piece.width_tenth_mm, piece.height_tenth_mm)))
-        rects.append(Rect(trim + placed.x * unit, trim + placed.y * unit, width, height, piece.after_measure, tag))
+        rotated = (width, height) != (piece.width_tenth_mm, piece.height_tenth_mm)
+        rect = Rect(trim + placed.x * unit, trim + placed.y * unit, width, height, piece.after_measure, tag)
+        result.append((rect, _Tagged(label, piece.after_measure, rotated)))
+    return result
+
+
+def _saw(job: SheetJob, stock: SheetStock, rects: list[tuple[Rect, _Tagged]]) -> _Sheet:
+    """Find the cut tree of a sheet."""
+    trim = job.edge_trim_tenth_mm
     room = (trim, trim, stock.width_tenth_mm - 2 * trim, stock.height_tenth_mm - 2 * trim)
-    return _Sheet(stock, grow_tree(room, rects, saw_of(job, stock)), tuple(tagged))
+    return _Sheet(stock, grow_tree(room, [rect for rect, _ in rects], saw_of(job, stock)), tuple(tagged for _, tagged in rects))
 
 
 def _group(job: SheetJob, name: str, sheets: list[_Sheet]) -> SheetGroup:

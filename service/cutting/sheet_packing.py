@@ -9,7 +9,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import TYPE_CHECKING, Final
 
-import packingsolver
+import packingsolver  # type: ignore[import-untyped]  # it brings no types
 from packingsolver import rectangleguillotine as guillotine
 
 from service.cutting.pieces import FirstCut

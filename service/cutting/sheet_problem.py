@@ -1,7 +1,7 @@
 """The bare problem behind a sheet job: kinds of rectangle, classes of sheet, without kerf or trim.
 
-As with bars, adding the kerf to every side of a piece and to both sides of the sheet (less its edge trims) turns "neighbours are a
-kerf apart, a cut may run off the edge" into plain packing edge to edge. All sizes are divided by their greatest common divisor.
+As with bars, adding the kerf to every side of a piece and to both sides of the sheet (less its edge trims) turns "neighbours are
+a kerf apart, a cut may run off the edge" into plain packing edge to edge. All sizes are divided by their greatest common divisor.
 """
 
 from __future__ import annotations

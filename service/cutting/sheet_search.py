@@ -97,7 +97,7 @@ class SheetSearch:
         width = max(1, start // 100)
         while start <= self.value[0]:
             high = min(start + width, self.value[0])
-            window = list_compositions(self._bars, self.cuts, start, high, _WINDOW_LIMIT)
+            window = list_compositions(self._bars, self.cuts, (start, high), _WINDOW_LIMIT)
             if window is None:
                 return (start, 0)
             if len(window.costs):

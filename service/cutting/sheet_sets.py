@@ -33,9 +33,9 @@ class _Boxed(NamedTuple):
 
     width: int
     height: int
-    beside: bool
     one: tuple[int, int]  # code of a set and place of its box; (-1, kind) for a single piece
     other: tuple[int, int]
+    beside: bool = False
 
 
 class SetList:
@@ -73,7 +73,7 @@ class SetList:
         """Sets of one piece: its ways to lie that fit some sheet."""
         level: dict[int, tuple[int, ...]] = {}
         for kind, of in enumerate(self._problem.kinds):
-            boxes = [_Boxed(w, h, False, (-1, kind), (-1, kind)) for w, h in of.ways() if self._fits_any(w, h)]
+            boxes = [_Boxed(w, h, one=(-1, kind), other=(-1, kind)) for w, h in of.ways() if self._fits_any(w, h)]
             if boxes:
                 code = self._bases[kind]
                 level[code] = tuple(int(at == kind) for at in range(len(self._problem.kinds)))
@@ -116,10 +116,10 @@ class SetList:
             for to, b in enumerate(self._boxes[other]):
                 width, height = a.width + b.width, max(a.height, b.height)
                 if self._fits_any(width, height):
-                    yield _Boxed(width, height, True, (one, at), (other, to))
+                    yield _Boxed(width, height, (one, at), (other, to), beside=True)
                 width, height = max(a.width, b.width), a.height + b.height
                 if self._fits_any(width, height):
-                    yield _Boxed(width, height, False, (one, at), (other, to))
+                    yield _Boxed(width, height, (one, at), (other, to))
 
     def sets(self, first_cut: FirstCut) -> Sets:
         """Give the maximal sets of every class, by class."""

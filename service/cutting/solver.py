@@ -24,13 +24,13 @@ class Solver(highspy.Highs):
 
     def enableCallbacks(self) -> None:  # noqa: N802 - the library's name
         """Switch output off; set up no callbacks, which would also keep the solver alive for ever."""
-        self.setOptionValue("output_flag", False)
+        self.setOptionValue("output_flag", False)  # noqa: FBT003 - how an option is set
         self.callbacks = []
 
 
 def new_solver() -> Solver:
     """Make a solver that always does the same."""
-    solver = Solver()
+    solver = Solver()  # type: ignore[no-untyped-call]  # highspy leaves its constructor untyped
     for option, value in (("threads", 1), ("random_seed", _SEED)):
         solver.setOptionValue(option, value)
     return solver

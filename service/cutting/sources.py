@@ -122,7 +122,9 @@ class Lengths(NamedTuple):
         """List all maximal patterns within a loss; together they may leave empty only what the bars have over."""
         table = value_tables(self.sizes, demands, loss.values, int(self.capacities[0]))
         waste = int(loss.bars @ self.capacities) - int(self.sizes @ demands)
-        listed = list_patterns(self.sizes, demands, self.capacities, limit, Keep(table, loss.values, loss.floors, waste))
+        listed = list_patterns(
+            self.sizes, demands, self.capacities, limit=limit, keep=Keep(table, loss.values, loss.floors, waste)
+        )
         if listed is None:
             return None
         good = self.capacities[listed.classes] - listed.counts @ self.sizes <= waste

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from service.cutting.pieces import BarAim, BarJob
@@ -10,7 +11,7 @@ from service.cutting.pieces import BarAim, BarJob
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from service.cutting.plan import BarGroup, BarPlan
+    from service.cutting.plan import BarCut, BarGroup, BarPlan
 
 
 def mistakes_in_bars(job: BarJob, plan: BarPlan) -> tuple[str, ...]:
@@ -26,23 +27,34 @@ def mistakes_in_bars(job: BarJob, plan: BarPlan) -> tuple[str, ...]:
 
 
 def _on_bar(job: BarJob, group: BarGroup) -> Iterator[str]:
-    """Lengths, order, kerfs and rest of one group."""
+    """Labels, order, kerfs and rest of one group."""
     where = f"{group.name}:"
-    if group.bars_count < 1 or len(group.labels) != group.bars_count or any(len(row) != len(group.cuts) for row in group.labels):
-        yield f"{where} labels do not match the bars"
     if not group.cuts:
         yield f"{where} a bar without pieces"
         return
+    if group.bars_count < 1 or len(group.labels) != group.bars_count or any(len(row) != len(group.cuts) for row in group.labels):
+        yield f"{where} labels do not match the bars"
+    if any(cut.end_tenth_mm <= cut.start_tenth_mm for cut in group.cuts):
+        yield f"{where} a piece without length"
+    for before, after in pairwise(group.cuts):
+        if after.start_tenth_mm - before.end_tenth_mm < job.kerf_tenth_mm:
+            yield f"{where} no room for the saw at {before.end_tenth_mm}"
+        if _rank(after) < _rank(before):
+            yield f"{where} the order of the cuts is wrong at {after.start_tenth_mm}"
+    yield from _lengths(job, group)
+
+
+def _rank(cut: BarCut) -> tuple[bool, int]:
+    """To cut now before after measuring, long before short."""
+    return cut.after_measure, cut.start_tenth_mm - cut.end_tenth_mm
+
+
+def _lengths(job: BarJob, group: BarGroup) -> Iterator[str]:
+    """Pieces, kerf, trim and rest are the bar."""
+    where = f"{group.name}:"
     start, end = group.cuts[0].start_tenth_mm, group.cuts[-1].end_tenth_mm
     if start < 0 or start + group.length_tenth_mm - end < job.end_trim_tenth_mm:
         yield f"{where} the pieces reach into the trims"
-    for before, after in zip(group.cuts, group.cuts[1:], strict=False):
-        if after.start_tenth_mm - before.end_tenth_mm < job.kerf_tenth_mm:
-            yield f"{where} no room for the saw at {before.end_tenth_mm}"
-        if (after.after_measure, -after.length_tenth_mm) < (before.after_measure, -before.length_tenth_mm):
-            yield f"{where} the order of the cuts is wrong at {after.start_tenth_mm}"
-    if any(cut.end_tenth_mm <= cut.start_tenth_mm for cut in group.cuts):
-        yield f"{where} a piece without length"
     pieces = sum(cut.end_tenth_mm - cut.start_tenth_mm for cut in group.cuts)
     room = group.length_tenth_mm - job.end_trim_tenth_mm - pieces - (len(group.cuts) - 1) * job.kerf_tenth_mm
     if room < 0:
@@ -66,9 +78,9 @@ def _pieces(job: BarJob, plan: BarPlan) -> Iterator[str]:
         for row in group.labels
         for label, cut in zip(row, group.cuts, strict=False)
     )
-    for key in (wanted - placed).keys():
+    for key in wanted - placed:
         yield f"missing: {key}"
-    for key in (placed - wanted).keys():
+    for key in placed - wanted:
         yield f"not asked for: {key}"
 
 
@@ -103,10 +115,15 @@ def _sums(plan: BarPlan) -> Iterator[str]:
         totals["trim"] += group.bars_count * group.trim_tenth_mm
         totals["kept" if group.keep else "waste"] += group.bars_count * group.rest_tenth_mm
     stated = {
-        "cost": plan.cost_minor, "bars": plan.bars_count, "stock": plan.stock_length_tenth_mm, "pieces": plan.pieces_length_tenth_mm,
-        "kerf": plan.kerf_length_tenth_mm, "trim": plan.trim_length_tenth_mm, "kept": plan.kept_length_tenth_mm,
+        "cost": plan.cost_minor,
+        "bars": plan.bars_count,
+        "stock": plan.stock_length_tenth_mm,
+        "pieces": plan.pieces_length_tenth_mm,
+        "kerf": plan.kerf_length_tenth_mm,
+        "trim": plan.trim_length_tenth_mm,
+        "kept": plan.kept_length_tenth_mm,
         "waste": plan.waste_length_tenth_mm,
-    }  # fmt: skip
+    }
     for name, value in stated.items():
         if totals[name] != value:
             yield f"total of {name}: {value} stated, {totals[name]} counted"
@@ -125,11 +142,8 @@ def _proof(job: BarJob, plan: BarPlan) -> Iterator[str]:
     bought = [group for group in plan.groups if not group.offcut]
     count = sum(group.bars_count for group in bought)
     length = sum(group.bars_count * group.length_tenth_mm for group in bought)
-    if proof.aim is not job.aim or (proof.cost_minor, proof.bought_length_tenth_mm, proof.bought_count) != (
-        plan.cost_minor,
-        length,
-        count,
-    ):
+    stated = (proof.aim, proof.cost_minor, proof.bought_length_tenth_mm, proof.bought_count)
+    if stated != (job.aim, plan.cost_minor, length, count):
         yield "the values that the proof speaks of are not the plan's"
     by_cost = job.aim is BarAim.COST
     value, bound = (plan.cost_minor, proof.cost_bound_minor) if by_cost else (length, proof.length_bound_tenth_mm)

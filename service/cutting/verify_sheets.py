@@ -29,33 +29,30 @@ def mistakes_in_sheets(job: SheetJob, plan: SheetPlan) -> tuple[str, ...]:
 
 
 def _on_sheet(job: SheetJob, group: SheetGroup) -> Iterator[str]:
-    """Pieces lie inside the trims, a kerf apart, off the defects."""
+    """Labels match; pieces lie inside the trims, a kerf apart, off the defects."""
     where = f"{group.name}:"
-    if (
-        group.sheets_count < 1
-        or len(group.labels) != group.sheets_count
-        or any(len(row) != len(group.pieces) for row in group.labels)
-    ):
+    lengths = {len(row) for row in group.labels}
+    if group.sheets_count < 1 or len(group.labels) != group.sheets_count or lengths != {len(group.pieces)}:
         yield f"{where} labels do not match the sheets"
     if not group.pieces:
         yield f"{where} a sheet without pieces"
-    trim = job.edge_trim_tenth_mm
     boxes = [(p.x_tenth_mm, p.y_tenth_mm, p.width_tenth_mm, p.height_tenth_mm) for p in group.pieces]
-    for x, y, width, height in boxes:
-        if (
-            width < 1
-            or height < 1
-            or min(x, y) < trim
-            or x + width > group.width_tenth_mm - trim
-            or y + height > group.height_tenth_mm - trim
-        ):
-            yield f"{where} a piece at {x}, {y} reaches into the trims"
-        for d in group.defects:
-            if _touch((x, y, width, height), (d.x_tenth_mm, d.y_tenth_mm, d.width_tenth_mm, d.height_tenth_mm), 0):
-                yield f"{where} a piece at {x}, {y} lies on a defect"
+    defects = [(d.x_tenth_mm, d.y_tenth_mm, d.width_tenth_mm, d.height_tenth_mm) for d in group.defects]
+    for box in boxes:
+        if not _inside(job, group, box):
+            yield f"{where} a piece at {box[:2]} reaches into the trims"
+        if any(_touch(box, defect, 0) for defect in defects):
+            yield f"{where} a piece at {box[:2]} lies on a defect"
     for one, other in combinations(boxes, 2):
         if _touch(one, other, job.kerf_tenth_mm):
             yield f"{where} pieces at {one[:2]} and {other[:2]} overlap, or there is no room for the saw"
+
+
+def _inside(job: SheetJob, group: SheetGroup, box: _Box) -> bool:
+    x, y, width, height = box
+    trim = job.edge_trim_tenth_mm
+    across = trim <= x < x + width <= group.width_tenth_mm - trim
+    return across and trim <= y < y + height <= group.height_tenth_mm - trim
 
 
 def _touch(one: _Box, other: _Box, gap: int) -> bool:
@@ -151,7 +148,8 @@ def _first_cut(job: SheetJob, group: SheetGroup, children: dict[str, list[SheetP
 def _steps(job: SheetJob, group: SheetGroup) -> Iterator[str]:
     """Steps cut only parts that exist by then, at stops that fit what falls off, and make every part."""
     by_name = {part.name: part for part in group.parts}
-    there, made = {"S"}, set()
+    there: set[str] = {"S"}
+    made: set[str] = set()
     for number, step in enumerate(group.steps):
         if any(name not in there for name in step.parts) or any(name not in by_name for name in step.yields):
             yield f"{group.name}: step {number + 1} cuts or yields a part that is not there"
@@ -165,19 +163,30 @@ def _steps(job: SheetJob, group: SheetGroup) -> Iterator[str]:
                 yield f"{group.name}: step {number + 1} does not give {name}"
         made |= set(step.yields)
         there |= {p.name for p in group.parts if p.name in made or p.parent in step.parts}
-    trims = [step for step in group.steps if step.trim]
-    if len(trims) != (2 if job.edge_trim_tenth_mm else 0) or any(
-        s.stop_tenth_mm != job.edge_trim_tenth_mm or s.cuts_count != 2 for s in trims
-    ):  # noqa: PLR2004
+    yield from _trimming(job, group)
+    yield from _all_cut(group, made)
+
+
+def _trimming(job: SheetJob, group: SheetGroup) -> Iterator[str]:
+    """Factory edges are squared by two cuts each way, and only if that is asked for."""
+    trims = [(step.direction, step.stop_tenth_mm, step.cuts_count) for step in group.steps if step.trim]
+    wanted = [(direction, job.edge_trim_tenth_mm, 2) for direction in Direction] if job.edge_trim_tenth_mm else []
+    if sorted(trims) != sorted(wanted):
         yield f"{group.name}: the trimming cuts are wrong"
-    lone = {p.name for p in group.parts if p.parent and p.name not in made and p.kind is PartKind.PART}
-    if any(not _comes_last(by_name[name], group) for name in lone):
-        yield f"{group.name}: a part is never cut off"
 
 
-def _comes_last(part: SheetPart, group: SheetGroup) -> bool:
-    """Tell whether a part is what remains after the last cut of its parent."""
-    return [p.name for p in group.parts if p.parent == part.parent][-1] == part.name
+def _all_cut(group: SheetGroup, made: set[str]) -> Iterator[str]:
+    """Every part is cut off, but for a last one that ends where its parent ends or is what is left over."""
+    by_name = {part.name: part for part in group.parts}
+    last = {part.parent: part.name for part in group.parts}
+    for part in group.parts:
+        if part.name in made or not part.parent:
+            continue
+        parent = by_name[part.parent]
+        right = part.x_tenth_mm + part.width_tenth_mm == parent.x_tenth_mm + parent.width_tenth_mm
+        top = part.y_tenth_mm + part.height_tenth_mm == parent.y_tenth_mm + parent.height_tenth_mm
+        if last[part.parent] != part.name or not (right and top):
+            yield f"{group.name}: {part.name} is never cut off"
 
 
 def _pieces(job: SheetJob, plan: SheetPlan) -> Iterator[str]:
@@ -194,9 +203,9 @@ def _pieces(job: SheetJob, plan: SheetPlan) -> Iterator[str]:
             placed[label, *size, at.after_measure] += 1
             if at.rotated and (label, *size) not in turnable:
                 yield f"{group.name}: {label} is turned against its grain"
-    for key in (wanted - placed).keys():
+    for key in wanted - placed:
         yield f"missing: {key}"
-    for key in (placed - wanted).keys():
+    for key in placed - wanted:
         yield f"not asked for: {key}"
 
 
