@@ -47,6 +47,12 @@ def lay_boards(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Panel, ...]:
     return mark_panels(pieces)
 
 
+def scribe_of(job: Job, rules: RuleSet) -> int:
+    """What returns and lid are cut deeper to follow the wall; a wall that leans more than that adds its lean (section 14)."""
+    allowance, lean = tenths(rules.frame.scribe_mm), tenths(job.lean_mm)
+    return allowance + lean if lean > allowance else allowance
+
+
 def _faces(at: SettingOut, job: Job, rules: RuleSet) -> list[Piece]:
     pieces: list[Piece] = []
     for role, wanted in _wanted_faces(at, job, rules):
@@ -177,7 +183,7 @@ def _cut_outs(strip: Strip, at: SettingOut, job: Job) -> tuple[CutOut, ...]:
 
 
 def _returns(at: SettingOut, job: Job, rules: RuleSet) -> list[Piece]:
-    scribe = tenths(rules.frame.scribe_mm)
+    scribe = scribe_of(job, rules)
     pieces: list[Piece] = []
     for left, x in ((True, (-at.t, 0)), (False, (at.wf, at.wf + at.t))):
         for role, wanted in _wanted_returns(at, job, rules, left=left):
@@ -193,7 +199,7 @@ def _wanted_returns(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> 
     side = "left" if left else "right"
     end = 0 if left else at.wf
     grow = fall_under((end, end), at.wf, job)
-    depth = at.df + tenths(rules.frame.scribe_mm)
+    depth = at.df + scribe_of(job, rules)
     levels = tuple((one.low_tenth_mm + one.high_tenth_mm) // 2 for one in noggin_levels(at, rules, left=left) if not one.flat)
     levels = levels if at.d // 2 >= tenths(rules.frame.joint_support_mm) else ()
     corners = (at.z0, at.z1, *((at.zs, at.zh) if at.recess else ()))
@@ -229,7 +235,7 @@ def _wanted_returns(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> 
 def _lid(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Piece, ...]:
     if at.full_height:
         return ()
-    scribe = tenths(rules.frame.scribe_mm)
+    scribe = scribe_of(job, rules)
     width, depth = at.wf + 2 * at.t, at.df + at.t + scribe
     return (
         Piece(

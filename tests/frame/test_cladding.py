@@ -38,6 +38,17 @@ def test_the_face_laps_over_the_returns() -> None:
     assert ((-120, 13430), (-100, 3000), (11620, 11800)) == boxes[PanelRole.LID]
 
 
+@pytest.mark.parametrize(("lean_mm", "scribe_mm"), [(0, 10), (5, 10), (-10, 10), (10.1, 20.1), (-14, 24)])
+def test_a_wall_that_leans_makes_the_returns_deeper(lean_mm: float, scribe_mm: float) -> None:
+    """Survey.md, section 4: the scribing allowance covers a lean up to 10; framing.md, section 14: else sc + lean."""
+    frame = frame_of(changed(example_c(), {"/survey/wall/plumb_mm": lean_mm}))
+    depths = {panel.role: panel for panel in frame.panels}
+
+    assert 288 + scribe_mm == depths[PanelRole.RETURN_LEFT].width_tenth_mm / 10
+    assert 300 + scribe_mm == depths[PanelRole.LID].height_tenth_mm / 10
+    assert -scribe_mm == depths[PanelRole.RETURN_LEFT].box.y0_tenth_mm / 10
+
+
 def test_cheeks_reach_from_the_return_to_the_opening() -> None:
     """Width: opening edge + t; z0..z1."""
     boxes = {panel.role: ranges(panel.box) for panel in frame_of(example_c()).panels}
