@@ -25,7 +25,7 @@ CHEEKS = frozenset({PanelRole.FACE_CHEEK_LEFT, PanelRole.FACE_CHEEK_RIGHT})
 
 def measure(frame: Frame, job: Job, rules: RuleSet) -> Measures:
     """Measure one frame."""
-    areas = {layer: sum(panel_area_m2(panel) for panel in frame.panels if panel.layer is layer) for layer in Layer}
+    areas = {layer: sum((panel_area_m2(panel) for panel in frame.panels if panel.layer is layer), 0.0) for layer in Layer}
     facing, lid, lining = areas[Layer.FACING], areas[Layer.LID], areas[Layer.LINING]
     wet = job.finish in WET_FINISHES
     visible, cut_edge = _visible_m2(frame, frame.levels.finished_top_tenth_mm, rules), 0.0 if wet else _cut_edge_m(frame)

@@ -1,0 +1,99 @@
+from __future__ import annotations
+
+from typing import Any
+
+import msgspec
+import pytest
+
+from service.errors import RequestFaultsError
+from service.quote import (
+    BillAnswer,
+    BillDesigned,
+    FrameAnswer,
+    FrameDesigned,
+    QuoteAnswer,
+    QuoteDesigned,
+    Unbuildable,
+    answer_bill,
+    answer_frame,
+    answer_quote,
+)
+from tests.examples_of import changed, request_of
+from tests.sold_examples import NAMES, answered, desk_of, sold
+
+GAS = {"/survey/services/gas": "present"}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_answers_go_over_the_wire_and_back(name: str) -> None:
+    request, desk = request_of(sold(name)), desk_of(name)
+    pairs: tuple[tuple[Any, Any], ...] = (
+        (answer_frame(request, desk), FrameAnswer), (answer_bill(request, desk), BillAnswer), (answered(name), QuoteAnswer),
+    )  # fmt: skip
+
+    for answer, kind in pairs:
+        sent = msgspec.json.encode(answer)
+
+        assert answer == msgspec.json.decode(sent, type=kind)
+        assert sent == msgspec.json.encode(msgspec.json.decode(sent, type=kind))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_three_answers_tell_the_same_story(name: str) -> None:
+    request, desk = request_of(sold(name)), desk_of(name)
+    frame, bill, quote = answer_frame(request, desk), answer_bill(request, desk), answered(name)
+    assert isinstance(frame, FrameDesigned)
+    assert isinstance(bill, BillDesigned)
+    assert isinstance(quote, QuoteDesigned)
+
+    assert frame.frame == quote.frame
+    assert (bill.bill, bill.cut_plan) == (quote.bill, quote.cut_plan)
+    assert frame.cautions == bill.cautions == quote.cautions
+    assert frame.origin == bill.origin == quote.origin
+
+
+@pytest.mark.parametrize("answer", [answer_frame, answer_bill, answer_quote])
+def test_what_cannot_be_built_is_an_answer(answer: Any) -> None:  # noqa: ANN401 - any of the three
+    found = answer(request_of(changed(sold("A"), GAS)), desk_of(""))
+    sent = msgspec.json.encode(found)
+
+    assert isinstance(found, Unbuildable)
+    assert ["refused_b03"] == [unmet.code for unmet in found.unmet]
+    assert "unbuildable" == msgspec.json.decode(sent)["outcome"]
+    assert found == msgspec.json.decode(sent, type=QuoteAnswer)
+
+
+@pytest.mark.parametrize("answer", [answer_frame, answer_bill, answer_quote])
+def test_faults_point_into_the_request_as_it_was_sent(answer: Any) -> None:  # noqa: ANN401 - any of the three
+    """Lists are sorted before they are read; a fault still counts as the sender does: here the second obstacle."""
+    obstacles = [
+        {"kind": "window", "x0_mm": 3_700, "x1_mm": 3_800},
+        {"kind": "window", "x0_mm": 3_500, "x1_mm": 3_400},
+    ]  # fmt: skip
+    with pytest.raises(RequestFaultsError) as caught:
+        answer(request_of(changed(sold("A"), {"/survey/room/obstacles": obstacles})), desk_of(""))
+
+    assert ["/survey/room/obstacles/1"] == [fault.pointer for fault in caught.value.faults]
+
+
+def test_a_quote_is_never_firm() -> None:
+    """While checks are not made (`knowledge/survey.md`, section 1): not even with everything measured."""
+    for name in NAMES:
+        quote = answered(name)
+        assert isinstance(quote, QuoteDesigned)
+
+        assert "provisional" == quote.standing
+        assert quote.checks_not_made
+
+
+def test_a_quote_carries_what_it_was_made_from() -> None:
+    quote = answered("A")
+    assert isinstance(quote, QuoteDesigned)
+
+    assert "Q-1042" == quote.reference
+    assert quote.request.terms is not None
+    assert (quote.origin.date, quote.origin.catalogue_revision) == (
+        quote.request.terms.date,
+        quote.request.terms.catalogue_revision,
+    )
+    assert quote == answer_quote(quote.request, desk_of("A"))

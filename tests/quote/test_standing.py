@@ -1,0 +1,66 @@
+from __future__ import annotations
+
+import msgspec
+import pytest
+
+from service.checks import cautions_of
+from service.quote.standing import exclusions_of, standing_of
+from service.rules import load_rules
+from service.survey.terms import Scope, SuppliedBy
+from tests.bill.bill_facts import one_sided
+from tests.checks.row_cases import A, on
+from tests.sold_examples import made, sell
+
+
+def standing(request: dict[str, object]) -> tuple[str, tuple[str, ...]]:
+    at = sell(request)
+    return standing_of(at.job, cautions_of(at.job, at.frame, load_rules()), at.price)
+
+
+def test_everything_measured_is_still_provisional() -> None:
+    assert ("provisional", ("strength, fixings, heat, power and viewing are not checked yet",)) == standing(A)
+
+
+@pytest.mark.parametrize(
+    ("request_", "expected", "reason"),
+    [
+        (on(A, survey__wall__damp=None), "provisional", "values assumed that a firm price needs: 1"),
+        (on(A, survey__provenance={"/survey/wall": "assumed"}), "provisional", "values assumed that a firm price needs: 1"),
+        (
+            on(A, survey__brief__screen={"kind": "size_class", "diagonal_in": 43}),
+            "estimate",
+            "fire or screen is known by its size class only",
+        ),
+        (on(A, survey__wall__flat_mm=12), "provisional", "values to be confirmed: 1"),
+        (on(A, survey__wall__construction="unknown"), "provisional", "not cleared: S03"),
+        (one_sided("AF-107"), "provisional", "figures that the makers do not state: 3"),
+    ],
+)
+def test_reasons_are_counted(request_: dict[str, object], expected: str, reason: str) -> None:
+    """`knowledge/survey.md`, section 1."""
+    found, reasons = standing(request_)
+
+    assert expected == found
+    assert reason in reasons
+
+
+def test_a_cleared_stop_is_no_reason() -> None:
+    studs = {"survey__wall__construction": "steel_stud", "survey__wall__stud_positions_mm": [1300, 1700, 2100, 2500]}
+    cleared = [{"code": "S04", "name": "N. Truss", "role": "structural_engineer", "on": "2026-11-21", "evidence": "drawing 4"}]
+
+    assert "not cleared: S04" in standing(on(A, **studs))[1]
+    assert not any("S04" in reason for reason in standing(on(A, **studs, survey__cleared=cleared))[1])
+
+
+def test_what_is_not_sold_is_excluded() -> None:
+    """`knowledge/labour.md`, section 8, exclusions to print."""
+    deal = made("A").deal
+    fitted = exclusions_of(deal)
+    kit = exclusions_of(msgspec.structs.replace(deal, scope=Scope.KIT))
+    brought = exclusions_of(msgspec.structs.replace(deal, appliance_supplied_by=SuppliedBy.CUSTOMER))
+
+    assert "asbestos testing and removal" in fitted
+    assert "all work on site" in kit
+    assert "asbestos testing and removal" not in kit
+    assert ("the fire", "the screen") == brought[:2]
+    assert "the screen" == fitted[0]
