@@ -52,7 +52,10 @@ def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarP
     search.run(lambda demands, used: first_fit(without(problem, demands, used)))
     if search.plan is None:
         raise RequestFaultsError((too_few(sure=search.impossible),))
-    plan = _planned(job, problem, search, longest_rest(problem, search))
+    rest = longest_rest(problem, search)
+    if search.offer(rest.plan):  # an open search: looking for a rest came upon a cheaper plan
+        rest = rest._replace(proven=False)
+    plan = _planned(job, problem, search, rest)
     return plan if not mistakes_in_bars(job, plan) else _fallback(job, problem, meter)
 
 

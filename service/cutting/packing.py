@@ -18,8 +18,10 @@ if TYPE_CHECKING:
 
 _EPS: Final = 1e-6
 LIST_LIMIT: Final = 60_000  # patterns in one exact search
-MASTER_LIMIT: Final = 20_000  # columns in one integer master
-_DIVES: Final = 3
+_SMALL_MASTER: Final = 50_000  # cells of a list that is decided at once, before many dives are tried
+_FIRST_DIVES: Final = 3
+_MOST_DIVES: Final = 40
+_DIVES_SHARE: Final = 0.35  # of the work left
 
 
 class Packed(NamedTuple):
@@ -185,14 +187,23 @@ def pack(bins: Bins, bars: Ints, cuts: list[Cut], cover: Cover, *, meter: Meter)
     cut = refused_by_duals(bins, bars, cover)
     if cut is not None:
         return Packed(None, cut, known=True)
-    pool = list(zip(cover.classes, cover.counts, strict=True))
-    for rank in range(_DIVES):
-        patterns = dive(bins, bars, pool, meter, rank=rank)
-        if patterns is not None:
-            return Packed(patterns, None, known=True)
-        if meter.is_over():
-            return Packed(None, None, known=False)
+    patterns = _dive_often(bins, bars, cover, meter, ranks=range(_FIRST_DIVES))
+    if patterns is not None or meter.is_over():
+        return Packed(patterns, None, known=patterns is not None)
     listed = worth_using(bins, bars, cuts, LIST_LIMIT)
-    if listed is None or len(listed.classes) > MASTER_LIMIT:
-        return Packed(None, None, known=False)
+    if listed is None or listed.counts.size > _SMALL_MASTER:
+        patterns = _dive_often(bins, bars, cover, meter, ranks=range(_FIRST_DIVES, _MOST_DIVES))
+        if patterns is not None or listed is None:
+            return Packed(patterns, None, known=patterns is not None)
     return pack_listed(bins, bars, listed, meter)
+
+
+def _dive_often(bins: Bins, bars: Ints, cover: Cover, meter: Meter, *, ranks: range) -> tuple[Pattern, ...] | None:
+    """Dive with other first roundings, until one comes out or a good part of the work left is spent."""
+    pool = list(zip(cover.classes, cover.counts, strict=True))
+    enough = int(meter.left_micros() * (1 - _DIVES_SHARE))
+    for rank in ranks:
+        patterns = dive(bins, bars, pool, meter, rank=rank)
+        if patterns is not None or meter.is_over() or meter.left_micros() < enough:
+            return patterns
+    return None

@@ -116,12 +116,14 @@ class Search:
                     demands -= counts
         rest = complete(demands, [number for number, _ in taken])
         if rest is not None:
-            self._offer((*taken, *rest))
+            self.offer((*taken, *rest))
 
-    def _offer(self, plan: Plan) -> None:
+    def offer(self, plan: Plan) -> bool:
         """Keep a plan if it is better than the best so far."""
-        if cost_of(self.classes, plan) < self.value:
+        better = cost_of(self.classes, plan) < self.value
+        if better:
             self.plan, self.improved = plan, True
+        return better
 
     def _raise_low(self, cost: int, bought: int) -> None:
         if not self._open:
@@ -149,7 +151,7 @@ class Search:
         if packed.cut is not None:
             self.cuts.append(packed.cut)
         if packed.patterns is not None:
-            self._offer(packed.patterns)
+            self.offer(packed.patterns)
         return packed
 
     def _guess(self) -> None:
