@@ -201,7 +201,6 @@ def _wanted_returns(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> 
     grow = fall_under((end, end), at.wf, job)
     depth = at.df + scribe_of(job, rules)
     levels = tuple((one.low_tenth_mm + one.high_tenth_mm) // 2 for one in noggin_levels(at, rules, left=left) if not one.flat)
-    levels = levels if at.d // 2 >= tenths(rules.frame.joint_support_mm) else ()
     corners = (at.z0, at.z1, *((at.zs, at.zh) if at.recess else ()))
     if not (at.left_open if left else at.right_open):
         whole = Wanted(

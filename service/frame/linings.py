@@ -11,7 +11,7 @@ from service.frame.frame import Layer, PanelRole
 from service.frame.joints import Wanted, divide
 from service.frame.panels import Piece, passing
 from service.frame.placing import box
-from service.units import tenths, whole_mm_down, whole_mm_nearest
+from service.units import whole_mm_down, whole_mm_nearest
 
 if TYPE_CHECKING:
     from service.brief import Job
@@ -59,8 +59,7 @@ def _upright(at: SettingOut, job: Job, x: Range, y: Range) -> list[Piece]:
 def _backboard(at: SettingOut, job: Job, rules: RuleSet, *, x: Range, front: int) -> list[Piece]:
     """The board behind the linings; one too high for its sheet is joined on the centre lines of the bearers."""
     rows = at.recess.row_levels_tenth_mm if at.recess else ()
-    heights = rows if at.d // 2 >= tenths(rules.frame.joint_support_mm) else ()
-    wanted = Wanted(low_tenth_mm=at.zs, high_tenth_mm=at.zh, left_tenth_mm=x[0], right_tenth_mm=x[1], heights_tenth_mm=heights)
+    wanted = Wanted(low_tenth_mm=at.zs, high_tenth_mm=at.zh, left_tenth_mm=x[0], right_tenth_mm=x[1], heights_tenth_mm=rows)
     y = (front - job.backboard.thickness_tenth_mm, front)
     return [
         Piece(

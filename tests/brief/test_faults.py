@@ -108,6 +108,7 @@ SILENT = {
     "stud at the end of the wall": {f"{WALL}/stud_positions_mm": [4000]},
     "stud in any order": {f"{WALL}/stud_positions_mm": [900, 400]},
     "fall within 3 of the levels": {f"{FLOOR}/fall_mm": 3, f"{FLOOR}/levels": levels(0, 0, 0, 0, 0)},
+    "fall as the levels say": {f"{FLOOR}/fall_mm": 9, f"{FLOOR}/levels": levels(0, 0, -9, 0, 0)},
     "floor falls as far as may be": {f"{FLOOR}/fall_mm": None, f"{FLOOR}/levels": levels(0, 0, 60, 0, 0)},
     "slope with its heights": {f"{CEILING}/slope_deg": 2, f"{ROOM}/heights": heights(2450, 2450, 2465, 2450, 2450)},
     "slope at one point": {f"{CEILING}/slope_deg": 2, f"{ROOM}/heights": HEIGHTS[:1]},

@@ -194,7 +194,7 @@ def test_a_three_sided_fire_sets_its_width() -> None:
     [
         (changed(example_a(), {f"{BRIEF}/breast_depth_mm": None}), 370),  # 330 + 40
         (changed(example_c(), {f"{BRIEF}/breast_depth_mm": None}), 240),  # 210 + 30
-        (changed(example_c(), {f"{BRIEF}/breast_depth_mm": None, f"{BRIEF}/timber/code": "TM-1091L"}), 240),  # 2 x 95 + 42
+        (changed(with_fire(body_depth_mm=120), {f"{BRIEF}/breast_depth_mm": None, f"{BRIEF}/timber/code": "TM-1091L"}), 240),
         (
             changed(example_c(), {
                 f"{BRIEF}/breast_depth_mm": None, SCREEN: {**TELEVISION, "body_depth_mm": 180},
@@ -205,7 +205,7 @@ def test_a_three_sided_fire_sets_its_width() -> None:
     ],
 )  # fmt: skip
 def test_the_houses_depth(request_: Request, depth_mm: float) -> None:
-    """D: the least that fits, up to 10. It can be built."""
+    """D: the least that fits, up to 10 (third: 2 x 95 + 30 + 12 = 232). It can be built."""
     assert depth_mm * 10 == job_of(request_).depth_tenth_mm
     assert () == unmet_of(request_)
 

@@ -91,6 +91,7 @@ def test_a_frame_is_a_value() -> None:
         (changed(example_c(), {f"{BRIEF}/appliance_shift_mm": 165}), ("pack the 39.5 between jack and ladder at the right",)),
         (changed(example_c(), {f"{BRIEF}/appliance_shift_mm": -204.5}), ()),
         (falling(25), ()),
+        (falling(9, platform_height_mm=38), ()),
         (falling(25.1), ("the floor falls by 25.1: a timber sole piece instead of packers",)),
         (falling(9, platform_height_mm=0), ("the floor falls by 9: pack up what stands on it at the low side",)),
         (falling(9, "front", platform_height_mm=27), ("the floor falls by 9: pack up what stands on it at the low side",)),

@@ -28,3 +28,12 @@ RAIL = box((0, 10_000), (0, 450), (0, 730))
 def test_overlap(other: Box, shared: tuple[int, int, int]) -> None:
     assert shared == overlap_tenth_mm(RAIL, other)
     assert shared == overlap_tenth_mm(other, RAIL)
+
+
+@pytest.mark.parametrize("shift", [(1_000, 0, 0), (0, 1_000, 0), (0, 0, 1_000), (500, 700, 900)])
+def test_overlap_does_not_depend_on_where_both_stand(shift: tuple[int, int, int]) -> None:
+    dx, dy, dz = shift
+    first = box((dx, 100 + dx), (dy, 100 + dy), (dz, 100 + dz))
+    second = box((90 + dx, 190 + dx), (80 + dy, 180 + dy), (70 + dz, 170 + dz))
+
+    assert (10, 20, 30) == overlap_tenth_mm(first, second)

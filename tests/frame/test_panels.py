@@ -57,7 +57,12 @@ def test_a_sheet_as_far_as_it_passes_the_way_in(length_mm: float, width_mm: floa
 
 @pytest.mark.parametrize(
     ("size", "asked_mm", "available_mm", "words"),
-    [((2500, 300), 2500, 2440, "2500 long"), ((1300, 1250), 1250, 1220, "1250 wide"), ((300, 2441), 2441, 2440, "2441 long")],
+    [
+        ((2500, 300), 2500, 2440, "2500 long"),
+        ((1300, 1250), 1250, 1220, "1250 wide"),
+        ((300, 2441), 2441, 2440, "2441 long"),
+        ((2440, 1300), 1300, 1220, "1300 wide"),
+    ],
 )
 def test_a_board_that_no_sheet_gives(size: tuple[int, int], asked_mm: float, available_mm: float, words: str) -> None:
     (refusal,) = too_large([piece(*size), piece(1, 1)], job_of(example_a()))
