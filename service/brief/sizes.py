@@ -162,8 +162,7 @@ def take_depth(brief: Brief, fitted: Fitted, rules: RuleSet, notes: Notes) -> in
     if things.screen and things.bracket:
         behind = max(tenths(things.bracket.depth_mm), hanging.cable_room_tenth_mm)
         recess = hanging.set_back_tenth_mm + tenths(things.screen.body_depth_mm) + behind
-        back = things.backboard.thickness_tenth_mm
-        least = max(least, max(recess, fitted.tf + d - back) + back + b)
+        least = max(least, recess + things.backboard.thickness_tenth_mm + b)
     return _step_up(least, f"{BRIEF}/breast_depth_mm", rules, notes)
 
 

@@ -220,6 +220,13 @@ def test_only_boards_at_the_ceiling_wait_for_it() -> None:
     assert {CutWhen.NOW} == {panel.cut_when for panel in frame_of(example_c()).panels}
 
 
+def test_boards_that_are_not_divided_have_no_joint() -> None:
+    whole = {"lid", "pad", "lining", "backboard"}
+    panels = [*frame_of(changed(example_c(), {f"{BRIEF}/platform_height_mm": 27})).panels, *frame_of(example_a()).panels]
+
+    assert {(False, False)} == {(one.joint_below, one.joint_left) for one in panels if one.layer.value in whole}
+
+
 def test_a_lid_longer_than_its_sheet_is_refused() -> None:
     """An unsplittable panel exceeds what can be bought: code sheet."""
     with pytest.raises(UnbuildableError, match="the lid of 2500 x 310"):
