@@ -16,6 +16,14 @@ from service.survey.room import Room
 from service.survey.services import Chimney, Services
 from service.survey.site import Site
 from service.survey.wall import Wall
+from service.units import UNIT_SUFFIXES
+
+
+def field_name(pointer: str) -> str:
+    """What a field of the survey is called in a sentence: its section and name, without its unit."""
+    section, name = ("", *pointer.split("/"))[-2:]
+    unit = max((suffix for suffix in UNIT_SUFFIXES if name.endswith(suffix)), key=len, default="")
+    return f"{'fire' if section == 'appliance' else section} {name.removesuffix(unit)}".replace("_", " ").strip()
 
 
 class Finding(NamedTuple):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.checks.finding import Finding
+from service.checks.finding import Finding, field_name
 from service.survey.wishes import Finish
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ def heat_rows(facts: Facts) -> Iterator[Finding]:
     """Rows of heat and fire."""
     fire = facts.job.appliance
     if facts.job.missing_figures:
-        names = ", ".join(pointer.rpartition("/")[2].replace("_", " ") for pointer in facts.job.missing_figures)
+        names = ", ".join(field_name(pointer) for pointer in facts.job.missing_figures)
         yield Finding("H01", f"The makers do not state: {names}. Take these from the manuals before building.")
     yield from _zone(facts)
     yield from _heat(facts)
@@ -59,13 +59,13 @@ def _heat(facts: Facts) -> Iterator[Finding]:
     if job.screen and facts.frame.screen_hung and job.appliance.outlet_position != "none":
         limit = job.screen.max_ambient_deg_c
         known = (
-            f"This screen is limited to {limit:g} degrees"
+            f"This screen is limited to {limit:g} degrees around it"
             if limit
-            else f"Screens are commonly limited to {USUAL_AMBIENT_DEG_C:g} degrees"
+            else f"Screens are commonly limited to {USUAL_AMBIENT_DEG_C:g} degrees around them"
         )
         yield Finding(
             "H04",
-            f"{known} around it, above a fire that blows warm air. Keep the gaps of this design open at the top and bottom.",
+            f"{known}, above a fire that blows warm air. Keep the gaps of this design open at the top and bottom.",
         )
     if job.finish is Finish.SKIMMED:
         yield Finding("H11", "New skim wants 7 days and paint 48 hours before the first heating. Then heat on low.")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.checks.finding import Finding
+from service.checks.finding import Finding, field_name
 from service.checks.known import open_pointers
 from service.checks.result import CautionState
 from service.survey.terms import SuppliedBy, TaxKind
@@ -21,7 +21,7 @@ def money_rows(facts: Facts) -> Iterator[Finding]:
     """Rows of money and law."""
     fields = open_pointers(facts.job)
     if fields:
-        names = ", ".join(_named(pointer) for pointer in fields[:NAMED_COUNT])
+        names = ", ".join(field_name(pointer) for pointer in fields[:NAMED_COUNT])
         more = f" and {len(fields) - NAMED_COUNT} more" if len(fields) > NAMED_COUNT else ""
         says = f"{len(fields)} values that a firm price needs are assumed: {names}{more}. Measure or state them."
         yield Finding("M01", says, CautionState.NOT_VERIFIED)
@@ -37,11 +37,6 @@ def money_rows(facts: Facts) -> Iterator[Finding]:
         )
     yield Finding("M06", "Check that the makers' warranties of fire and screen hold when they are built in.")
     yield from _brought(facts)
-
-
-def _named(pointer: str) -> str:
-    """Section and field, as words."""
-    return " ".join(pointer.split("/")[2:]).removesuffix("_mm").replace("_", " ")
 
 
 def _brought(facts: Facts) -> Iterator[Finding]:

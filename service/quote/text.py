@@ -45,7 +45,8 @@ def _head(quote: QuoteDesigned) -> Iterator[str]:
     complete = "" if quote.price.complete else ", NOT COMPLETE"
     yield f"FALSE CHIMNEY BREAST{f'  {quote.reference}' if quote.reference else ''}"
     yield from row("for", f"fire {fire_name(brief.appliance)}{screen}")
-    yield from row("total", f"{total.amount} {total.currency} with tax{complete}")
+    taxed = "with tax" if float(quote.price.tax.amount) else "no tax"
+    yield from row("total", f"{total.amount} {total.currency}, {taxed}{complete}")
     yield from row("standing", f"{words(quote.standing).upper()}: {'; '.join(quote.standing_reasons)}")
 
 

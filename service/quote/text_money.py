@@ -53,7 +53,8 @@ def hours_text(labour: LabourBody) -> Iterator[str]:
     yield f"{'':6}{'together, electrician apart':32}{labour.person_hours:6.2f}"
     trades = [f"{one.trade} {number(one.person_hours)}" for one in labour.trades]
     visits = [f"electrician {len(labour.electrician_visit_hours)} visits"] if labour.electrician_visit_hours else []
-    yield from wrapped(f"{', '.join([*trades, *visits])}; {labour.visit_days} visit days")
+    days = [f"{labour.visit_days} visit days"] if labour.visit_days else []
+    yield from wrapped("; ".join([", ".join([*trades, *visits]) or "no hours", *days]))
     yield from wrapped(
         f"mean {labour.mean_hours:g} h; in eight jobs of ten between {labour.low_hours:g} and {labour.high_hours:g} h"
     )

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.checks.finding import Facts
+from service.checks.finding import Facts, field_name
 from service.rules import load_rules
 from service.survey.ceiling import Ceiling
 from service.survey.floor import Floor
@@ -58,3 +58,18 @@ def test_points_on_the_wall(x_mm: float, margin_mm: float, inside: bool) -> None
 )
 def test_stretches_of_the_wall(x0_mm: float, x1_mm: float, margin_mm: float, reaches: bool) -> None:
     assert reaches == facts(A).reaches(x0_mm, x1_mm, margin_mm)
+
+
+@pytest.mark.parametrize(
+    ("pointer", "name"),
+    [
+        ("/survey/wall/flat_mm", "wall flat"),
+        ("/survey/brief/appliance/clear_rear_mm", "fire clear rear"),
+        ("/survey/brief/screen/max_ambient_deg_c", "screen max ambient"),
+        ("/survey/wall/damp", "wall damp"),
+        ("/survey/wall", "survey wall"),
+        ("", ""),
+    ],
+)
+def test_fields_have_names_in_sentences(pointer: str, name: str) -> None:
+    assert name == field_name(pointer)

@@ -20,7 +20,7 @@ def test_missing_figures_are_named() -> None:
     """Demo data: AF-107 lacks maker's figures on purpose (`knowledge/materials.md`, section 4)."""
     says = row(one_sided("AF-107"), "H01").says
 
-    assert all(name in says for name in ("clear rear", "outlet to screen least"))
+    assert all(name in says for name in ("fire clear rear", "fire outlet to screen least"))
 
 
 def test_a_zone_that_must_not_burn_names_what_burns() -> None:

@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from service.price.stages import stages_of, valid_until
+from service.survey.terms import Scope
 from tests.price.purse_facts import CATALOGUE, purse_of
 from tests.sold_examples import made
 
@@ -39,3 +40,10 @@ def test_the_terms_set_the_share() -> None:
 def test_a_quote_ends_on_a_day(date: str, days: int, last: str) -> None:
     """`knowledge/labour.md`, section 8: expiry is a date in the document."""
     assert last == valid_until(purse_of("A", date=date, validity_days=days).deal)
+
+
+def test_what_is_not_fitted_is_paid_for_when_it_comes() -> None:
+    price = made("A").price
+    stages = stages_of(500_266, price.sale, price.bill_lines, purse_of("A", scope=Scope.KIT))
+
+    assert [("deposit", 151_260), ("delivery", 349_006)] == [(stage.name, stage.amount_minor) for stage in stages]

@@ -31,7 +31,7 @@ def test_the_head_says_what_it_is_what_it_costs_and_what_it_is_worth() -> None:
     assert [
         "FALSE CHIMNEY BREAST  Q-1042",
         "for        fire AF-302, screen SC-043",
-        "total      5002.66 GBP with tax",
+        "total      5002.66 GBP, with tax",
         "standing   PROVISIONAL: strength, fixings, heat, power and viewing are not checked yet",
     ] == text_of("A").split("\n")[:4]
 
