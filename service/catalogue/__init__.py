@@ -3,6 +3,7 @@
 from service.catalogue.demo_data import DEMO_FILES, demo_catalogue, demo_rows, demo_text
 from service.catalogue.materials import FixingLoad, Material
 from service.catalogue.models import Appliance, Bracket, Screen
+from service.catalogue.money_text import money
 from service.catalogue.pricing import price_step
 from service.catalogue.rates import Account, LabourRate, PriceStep, Trade
 from service.catalogue.revision import CatalogueRows, catalogue_digest, fixing_load_key, labour_rate_key, make_catalogue
@@ -32,6 +33,7 @@ __all__ = [
     "fixing_load_key",
     "labour_rate_key",
     "make_catalogue",
+    "money",
     "price_step",
     "read_rows",
     "to_minor",

@@ -3,6 +3,7 @@
 from service.cutting.bars import cut_bars, faults_of_bars
 from service.cutting.of_frame import BoardCuts, FramePlan, Yard, boards_of, cut_frame
 from service.cutting.pieces import (
+    MOST_COST_MINOR,
     QUICK,
     STANDARD,
     THOROUGH,
@@ -41,7 +42,7 @@ from service.cutting.plan import (
 from service.cutting.sheets import cut_sheets, faults_of_sheets
 
 __all__ = [
-    "QUICK", "STANDARD", "THOROUGH", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece", "BarPlan", "BarStock", "BoardCuts",
+    "MOST_COST_MINOR", "QUICK", "STANDARD", "THOROUGH", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece", "BarPlan", "BarStock", "BoardCuts",
     "CuttingError", "Defect", "Direction", "Effort", "FirstCut", "FramePlan", "Leftover", "Method", "PartKind", "PlacedPiece",
     "Proof", "SearchNote", "SheetGroup", "SheetJob", "SheetPart", "SheetPiece", "SheetPlan", "SheetStep", "SheetStock",
     "StockTaken", "Stop", "Stopped", "Yard", "boards_of", "cut_bars", "cut_frame", "cut_sheets", "faults_of_bars",

@@ -25,7 +25,7 @@ from service.cutting.plan import BarPlan, SheetPlan
 from service.cutting.sheets import cut_sheets
 from service.frame import CutWhen, Layer
 from service.rules import RuleSet
-from service.units import tenths
+from service.units import millimetres, tenths
 
 if TYPE_CHECKING:
     from service.brief import Board, Job
@@ -38,6 +38,7 @@ class BoardCuts(msgspec.Struct, frozen=True, kw_only=True):
     code: str  # empty: a custom board
     description: str
     plan: SheetPlan
+    kerf_mm: float
     with_allowance: bool  # the ceiling edges carry the allowance; False where the sheets do not have it
 
 
@@ -125,14 +126,22 @@ def boards_of(frame: Frame, job: Job) -> tuple[tuple[Board, tuple[Panel, ...]], 
 
 def _cut_board(board: Board, panels: tuple[Panel, ...], job: Job, yard: Yard) -> BoardCuts:
     """Sheets of one board; the allowance on ceiling edges is laid out only where it costs no sheet more."""
-    plain = cut_sheets(sheet_job(board, panels, job, yard=yard, allowance_mm=0), yard.effort, yard.stop)
+    plain_job = sheet_job(board, panels, job, yard=yard, allowance_mm=0)
+    plain = cut_sheets(plain_job, yard.effort, yard.stop)
+    cuts = BoardCuts(
+        code=board.code,
+        description=board.description,
+        plan=plain,
+        kerf_mm=millimetres(plain_job.kerf_tenth_mm),
+        with_allowance=False,
+    )
     after = any(panel.cut_when is CutWhen.AFTER_MEASURE for panel in panels)
     longer = sheet_job(board, panels, job, yard=yard, allowance_mm=job.allowance_mm)
     if not after or not job.allowance_mm or not all(_fits(piece, board) for piece in longer.pieces):
-        return BoardCuts(code=board.code, description=board.description, plan=plain, with_allowance=False)
+        return cuts
     plan = cut_sheets(longer, yard.effort, yard.stop)
     better = plan.cost_minor <= plain.cost_minor and plan.sheets_count <= plain.sheets_count
-    return BoardCuts(code=board.code, description=board.description, plan=plan if better else plain, with_allowance=better)
+    return msgspec.structs.replace(cuts, plan=plan, with_allowance=True) if better else cuts
 
 
 def sheet_job(board: Board, panels: tuple[Panel, ...], job: Job, *, yard: Yard, allowance_mm: int) -> SheetJob:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.quote.money_text import money
+from service.catalogue import money
 from service.quote.wire import BillBody, BillLineAnswer, LabourBody, PriceBody, SaleAnswer, StageAnswer, StepAnswer
 
 if TYPE_CHECKING:

@@ -10,7 +10,8 @@ from service.quote.text_layout import number, row, runs_of, title, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from service.quote.wire import BarAnswer, CutPlanAnswer, ProofAnswer, SheetAnswer, SheetPlanAnswer, StockAnswer
+    from service.cut_plans import BarAnswer, ProofAnswer, SheetAnswer, StockAnswer
+    from service.quote.wire import BoardPlanAnswer, CutPlanAnswer
     from service.units import Money
 
 
@@ -32,14 +33,14 @@ def _stock(stock: tuple[StockAnswer, ...]) -> str:
     return ", ".join(f"{one.taken_count} x {one.code}" for one in stock)
 
 
-def _cost(cost: Money) -> str:
-    return f"{cost.amount} {cost.currency}"
+def _cost(cost: Money | None) -> str:
+    return "no price" if cost is None else f"{cost.amount} {cost.currency}"
 
 
 def _proof(proof: ProofAnswer, things: str) -> str:
     """What is proven of a plan, and how far from the least it may be where it is not."""
     aim = "length" if proof.aim == "length" else "cost"
-    bound = number(proof.length_bound_mm) if aim == "length" else proof.cost_bound.amount
+    bound = _cost(proof.cost_bound) if aim == "cost" else number(proof.length_bound_mm)
     least = "proven" if proof.first_proven else f"not proven: at least {bound}, gap {proof.gap_ratio:.2%}"
     fewest = "proven" if proof.bought_proven else f"not proven: at least {proof.bought_bound_count}"
     count = f"{proof.bought_count} {things.removesuffix('s') if proof.bought_count == 1 else things}"
@@ -67,7 +68,7 @@ def sorted_marks(bar: BarAnswer, index: int) -> list[str]:
     return marks
 
 
-def _board(board: SheetPlanAnswer) -> Iterator[str]:
+def _board(board: BoardPlanAnswer) -> Iterator[str]:
     left = "; with the allowance on ceiling edges" if board.with_allowance else ""
     yield from wrapped(f"{board.description}: {_stock(board.stock)} = {_cost(board.cost)}; {_proof(board.proof, 'sheets')}{left}")
     for sheet in board.sheets:

@@ -13,7 +13,7 @@ from msgspec import Meta
 from service.bill import Counts, LineGroup, Measures
 from service.brief import Assumption, Doubt
 from service.checks import Caution, Lift, NotMade
-from service.cutting import Direction, Method, PartKind, Stopped
+from service.cut_plans import BarPlanAnswer, SheetPlanAnswer
 from service.errors import Unmet
 from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit
 from service.labour import Task, TradeHours
@@ -208,140 +208,25 @@ class FrameBody(Answer, frozen=True, kw_only=True):
     notes: tuple[str, ...]
 
 
-class ProofAnswer(Answer, frozen=True, kw_only=True):
-    """How good a plan is: proven only where our own value equals our own bound."""
+class FrameBarsAnswer(BarPlanAnswer, frozen=True, kw_only=True):
+    """The bars of a frame; pieces that are cut after measuring count longer by the allowance."""
 
-    aim: str
-    cost: Money
-    cost_bound: Money
-    bought_length_mm: float
-    length_bound_mm: float
-    gap_ratio: float
-    first_proven: bool
-    bought_count: int
-    bought_bound_count: int
-    bought_proven: bool
-    leftover_mm: float
-    leftover_proven: bool
-    method: Method
-    stopped: Stopped
-    fallback: bool
-    engines: tuple[str, ...]
-
-
-class BarCutAnswer(Answer, frozen=True, kw_only=True):
-    """One cut piece of a bar; one mark for each bar cut alike."""
-
-    start_mm: float
-    end_mm: float
-    length_mm: float
-    after_measure: bool
-    marks: tuple[str, ...]
-
-
-class BarAnswer(Answer, frozen=True, kw_only=True):
-    """Bars that are cut alike."""
-
-    name: str
-    code: str
-    length_mm: float
-    bars_count: int
-    cuts: tuple[BarCutAnswer, ...]
-    rest_mm: float
-    keep: bool
-
-
-class PlacedAnswer(Answer, frozen=True, kw_only=True):
-    """One piece on a sheet, as it lies; one mark for each sheet cut alike."""
-
-    x_mm: float
-    y_mm: float
-    width_mm: float
-    height_mm: float
-    rotated: bool
-    after_measure: bool
-    marks: tuple[str, ...]
-
-
-class SawStepAnswer(Answer, frozen=True, kw_only=True):
-    """One setting of the saw, in the order of work: the same stop, used on one or more parts."""
-
-    parts: tuple[str, ...]
-    direction: Direction
-    trim: bool
-    stop_mm: float
-    cuts_count: int
-    yields: tuple[str, ...]
-
-
-class SheetPartAnswer(Answer, frozen=True, kw_only=True):
-    """A part of the sheet on the saw."""
-
-    name: str
-    parent: str
-    kind: PartKind
-    x_mm: float
-    y_mm: float
-    width_mm: float
-    height_mm: float
-
-
-class SheetAnswer(Answer, frozen=True, kw_only=True):
-    """Sheets that are cut alike."""
-
-    name: str
-    code: str
-    width_mm: float
-    height_mm: float
-    sheets_count: int
-    pieces: tuple[PlacedAnswer, ...]
-    steps: tuple[SawStepAnswer, ...]
-    parts: tuple[SheetPartAnswer, ...]
-
-
-class StockAnswer(Answer, frozen=True, kw_only=True):
-    """What to take from the yard."""
-
-    code: str
-    taken_count: int
-    each: Money
-
-
-class BarPlanAnswer(Answer, frozen=True, kw_only=True):
-    """The bars."""
-
-    bars: tuple[BarAnswer, ...]
-    stock: tuple[StockAnswer, ...]
-    cost: Money
-    stock_length_mm: float
-    pieces_length_mm: float
-    kerf_length_mm: float
-    kept_length_mm: float
-    waste_length_mm: float
-    kerf_mm: float
     allowance_mm: int
-    proof: ProofAnswer
 
 
-class SheetPlanAnswer(Answer, frozen=True, kw_only=True):
+class BoardPlanAnswer(SheetPlanAnswer, frozen=True, kw_only=True):
     """The sheets of one board."""
 
     board_code: str
     description: str
     with_allowance: bool
-    sheets: tuple[SheetAnswer, ...]
-    stock: tuple[StockAnswer, ...]
-    cost: Money
-    stock_area_m2: float
-    pieces_area_m2: float
-    proof: ProofAnswer
 
 
 class CutPlanAnswer(Answer, frozen=True, kw_only=True):
     """How everything is cut."""
 
-    bars: BarPlanAnswer
-    boards: tuple[SheetPlanAnswer, ...]
+    bars: FrameBarsAnswer
+    boards: tuple[BoardPlanAnswer, ...]
 
 
 class BillLineAnswer(Answer, frozen=True, kw_only=True):

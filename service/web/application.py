@@ -14,6 +14,7 @@ from service.web.appliances import get_appliance, list_appliances
 from service.web.bills import create_bill
 from service.web.brackets import get_bracket, list_brackets
 from service.web.catalogue_answers import ask
+from service.web.cut_plans import create_cut_plan
 from service.web.docs import document, get_contract, get_docs, get_docs_part
 from service.web.drawings import create_drawing
 from service.web.edge import Edge, EdgeLimits
@@ -39,6 +40,7 @@ HANDLERS: Final = (
     create_bill,
     create_quote,
     create_drawing,
+    create_cut_plan,
     list_materials,
     get_material,
     list_appliances,

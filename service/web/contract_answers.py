@@ -8,6 +8,7 @@ from typing import Any, Final
 import msgspec
 
 from service.catalogue import Appliance, Bracket, Screen
+from service.cut_plans import CutPlanMade, CutPlanRequest
 from service.quote import BillAnswer, FrameAnswer, QuoteAnswer
 from service.survey import SurveyRequest
 from service.web.catalogue_wire import AppliancePage, BracketPage, MaterialPage, PricedMaterial, ScreenPage
@@ -18,6 +19,35 @@ JSON: Final = "application/json"
 OF_CATALOGUE: Final = ("Catalogue-Age-Seconds", "Catalogue-Revision")
 HELD: Final = ("Cache-Control", "ETag")
 FIRST_CODE: Final = "$response.body#/items/0/"
+
+
+EXAMPLE_CUTS: Final[Mapping[str, Any]] = {
+    "bars": {
+        "pieces": [
+            {"label": "rail", "length_mm": 1327, "pieces_count": 4},
+            {"label": "stud", "length_mm": 2005, "pieces_count": 3, "after_measure": True},
+            {"label": "noggin", "length_mm": 314, "pieces_count": 8},
+        ],
+        "stock": [
+            {"code": "4.8 m", "length_mm": 4800, "price": {"amount": "6.95", "currency": "GBP"}},
+            {"code": "2.4 m", "length_mm": 2400, "price": {"amount": "3.60", "currency": "GBP"}, "available_count": 4},
+            {"code": "rack", "length_mm": 1450, "available_count": 1, "offcut": True},
+        ],
+        "kerf_mm": 4,
+        "least_offcut_mm": 300,
+    },
+    "sheets": {
+        "pieces": [
+            {"label": "face", "width_mm": 1200, "height_mm": 700, "may_turn": True},
+            {"label": "return", "width_mm": 430, "height_mm": 1100, "pieces_count": 2, "may_turn": True},
+        ],
+        "stock": [{"code": "board", "width_mm": 2400, "height_mm": 1200, "price": {"amount": "14.20", "currency": "GBP"}}],
+        "kerf_mm": 3,
+        "least_offcut_width_mm": 300,
+        "least_offcut_height_mm": 300,
+    },
+    "effort": "quick",
+}
 
 
 class Answered(msgspec.Struct, frozen=True, kw_only=True):
@@ -65,6 +95,12 @@ ANSWERS: Final[Mapping[str, Answered]] = {
         headers=OF_CATALOGUE,
         body=DrawingRequest,
         examples=(("three_sided", {**example_survey(), "view": "front_elevation"}),),
+    ),
+    "create_cut_plan": Answered(
+        description="The plan.",
+        answer=CutPlanMade,
+        body=CutPlanRequest,
+        examples=(("studding_and_board", EXAMPLE_CUTS),),
     ),
     "list_materials": _page("materials", MaterialPage, "get_material", "code"),
     "get_material": _item("material", PricedMaterial, "TM-1035A"),

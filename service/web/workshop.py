@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING, Any, Final
 from litestar import Request, Response
 
 from service.web.exchange import DEADLINE_KEY
-from service.workers import DrawingRequest, DrawingTask, Job, JobKind, SurveyTask, encode_task
+from service.workers import CutPlanTask, DrawingRequest, DrawingTask, Job, JobKind, SurveyTask, encode_task
 
 if TYPE_CHECKING:
+    from service.cut_plans import CutPlanRequest
     from service.survey import SurveyRequest
     from service.web.shelf import Shelf
     from service.workers import Runner
@@ -45,6 +46,13 @@ class Workshop:
         """Have a drawing made; raises as `answer`."""
         body, headers = await self._make(JobKind.DRAWING, DrawingTask(request=drawing, today=_today()), request)
         return Response(body, media_type=SVG, headers={**headers, "Content-Security-Policy": DRAWING_POLICY})
+
+    async def cut(self, plan: CutPlanRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
+        """Have a cutting plan made; raises as `Runner.run`."""
+        seconds = _seconds_left(request)
+        task = CutPlanTask(request=plan, search_seconds=seconds * SEARCH_RATIO)
+        job = Job(kind=JobKind.CUT_PLAN, payload=encode_task(task), deadline_seconds=seconds)
+        return Response(await self._runner.run(job), media_type=JSON)
 
     async def _make(
         self, kind: JobKind, task: SurveyTask | DrawingTask, request: Request[Any, Any, Any]

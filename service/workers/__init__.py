@@ -3,18 +3,20 @@
 from service.workers.errors import WorkError, WorkerStartError
 from service.workers.example import example_bytes, example_survey
 from service.workers.inline import InlineRunner
-from service.workers.job import Job, JobFunction, Registry, Runner, Snapshot
-from service.workers.kinds import DrawingRequest, DrawingTask, JobKind, SurveyTask, encode_task
+from service.workers.job import Job, JobFunction, PlainFunction, Registry, Runner, Snapshot
+from service.workers.kinds import CutPlanTask, DrawingRequest, DrawingTask, JobKind, SurveyTask, encode_task
 from service.workers.pool import PoolPlan, PoolState, WorkerPool
 from service.workers.process import WorkerPlan
 
 __all__ = [
+    "CutPlanTask",
     "DrawingRequest",
     "DrawingTask",
     "InlineRunner",
     "Job",
     "JobFunction",
     "JobKind",
+    "PlainFunction",
     "PoolPlan",
     "PoolState",
     "Registry",

@@ -26,7 +26,8 @@ class InlineRunner:
     async def run(self, job: Job) -> bytes:
         """Do a job; see `Runner`. The deadline is not kept: nothing else could run meanwhile anyway."""
         try:
-            reply = perform(self._registry, job.kind, job.payload, decode_catalogue(job.snapshot.encoded))
+            catalogue = decode_catalogue(job.snapshot.encoded) if job.snapshot else None
+            reply = perform(self._registry, job.kind, job.payload, catalogue)
         except MemoryError as error:
             raise errors.lost() from error
         if reply.outcome is Outcome.FAILED:

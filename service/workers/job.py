@@ -12,6 +12,7 @@ import msgspec
 from service.catalogue import Catalogue
 
 type JobFunction = Callable[[bytes, Catalogue], bytes]
+type PlainFunction = Callable[[bytes], bytes]
 
 _ENCODER: Final = msgspec.msgpack.Encoder()
 _CATALOGUE: Final = msgspec.msgpack.Decoder(Catalogue)
@@ -21,6 +22,7 @@ class Registry(msgspec.Struct, frozen=True, kw_only=True):
     """Which kinds of job there are, and what is loaded before the first one."""
 
     jobs: Mapping[str, JobFunction]
+    plain_jobs: Mapping[str, PlainFunction] = msgspec.field(default_factory=dict)  # those that need no catalogue
     warm_up: Callable[[], None]
 
 
@@ -44,7 +46,7 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
 
     kind: str  # a key of the registry
     payload: bytes
-    snapshot: Snapshot
+    snapshot: Snapshot | None = None  # None: a plain job, which needs no catalogue
     deadline_seconds: float  # how long its caller waits, in the queue and at work together
 
 

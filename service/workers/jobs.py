@@ -10,19 +10,29 @@ import msgspec
 
 from service.brief import resolve
 from service.catalogue import demo_catalogue
+from service.cut_plans import answer_cut_plan
 from service.drawings import draw
 from service.errors import Fault, Reason, RequestFaultsError, UnbuildableError
 from service.quote import Desk, answer_bill, answer_frame, answer_quote, design
 from service.rules import EDITIONS, NEWEST_EDITION, RuleSet, load_rules
 from service.survey import SurveyRequest
+from service.workers.attention import is_given_up
 from service.workers.example import example_bytes
 from service.workers.job import Registry
-from service.workers.kinds import JobKind, SurveyTask, decode_drawing_task, decode_survey_task, encode_task
+from service.workers.kinds import (
+    JobKind,
+    SurveyTask,
+    decode_cut_plan_task,
+    decode_drawing_task,
+    decode_survey_task,
+    encode_task,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from service.catalogue import Catalogue
+    from service.cutting import Stop
     from service.quote import BillAnswer, FrameAnswer, QuoteAnswer
 
 WARM_UP_SECONDS: Final = 10.0
@@ -61,6 +71,12 @@ def make_drawing(payload: bytes, catalogue: Catalogue) -> bytes:
     return draw(frame, job, task.request.view).encode()
 
 
+def make_cut_plan(payload: bytes) -> bytes:
+    """A cutting plan on its own, as JSON; raises RequestFaultsError."""
+    task = decode_cut_plan_task(payload)
+    return _ENCODER.encode(answer_cut_plan(task.request, _guard(task.search_seconds)))
+
+
 def rules_of(request: SurveyRequest) -> RuleSet:
     """The rule set that a request names, or the newest.
 
@@ -85,9 +101,15 @@ def _answer(
     make: Callable[[SurveyRequest, Desk], FrameAnswer | BillAnswer | QuoteAnswer], payload: bytes, catalogue: Catalogue
 ) -> bytes:
     task = decode_survey_task(payload)
-    end = time.perf_counter() + task.search_seconds
-    desk = Desk(catalogue=catalogue, rules=rules_of(task.request), today=task.today, stop=lambda: time.perf_counter() > end)
+    stop = _guard(task.search_seconds)
+    desk = Desk(catalogue=catalogue, rules=rules_of(task.request), today=task.today, stop=stop)
     return _ENCODER.encode(make(task.request, desk))
+
+
+def _guard(search_seconds: float) -> Stop:
+    """Stop searching when the time is over, or when nobody waits any more."""
+    end = time.perf_counter() + search_seconds
+    return lambda: time.perf_counter() > end or is_given_up()
 
 
 @cache
@@ -106,5 +128,6 @@ JOBS: Final = Registry(
         JobKind.QUOTE: make_quote,
         JobKind.DRAWING: make_drawing,
     },
+    plain_jobs={JobKind.CUT_PLAN: make_cut_plan},
     warm_up=warm_up,
 )

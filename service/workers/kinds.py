@@ -7,6 +7,7 @@ from typing import Final
 
 import msgspec
 
+from service.cut_plans import CutPlanRequest
 from service.drawings import View  # noqa: TC001 - the decoder reads the annotations of a struct below another
 from service.survey import SurveyRequest
 
@@ -18,6 +19,7 @@ class JobKind(StrEnum):
     BILL = "bill"
     QUOTE = "quote"
     DRAWING = "drawing"
+    CUT_PLAN = "cut_plan"
 
 
 class DrawingRequest(SurveyRequest, frozen=True, kw_only=True):
@@ -41,11 +43,19 @@ class DrawingTask(msgspec.Struct, frozen=True, kw_only=True):
     today: str  # RFC 3339 full-date
 
 
-type Task = SurveyTask | DrawingTask
+class CutPlanTask(msgspec.Struct, frozen=True, kw_only=True):
+    """Something to cut; needs no catalogue."""
+
+    request: CutPlanRequest
+    search_seconds: float  # as for a survey
+
+
+type Task = SurveyTask | DrawingTask | CutPlanTask
 
 _ENCODER: Final = msgspec.msgpack.Encoder()
 _SURVEY: Final = msgspec.msgpack.Decoder(SurveyTask)
 _DRAWING: Final = msgspec.msgpack.Decoder(DrawingTask)
+_CUT_PLAN: Final = msgspec.msgpack.Decoder(CutPlanTask)
 
 
 def encode_task(task: Task) -> bytes:
@@ -61,3 +71,8 @@ def decode_survey_task(payload: bytes) -> SurveyTask:
 def decode_drawing_task(payload: bytes) -> DrawingTask:
     """The task of a drawing."""
     return _DRAWING.decode(payload)
+
+
+def decode_cut_plan_task(payload: bytes) -> CutPlanTask:
+    """The task of a cut plan."""
+    return _CUT_PLAN.decode(payload)

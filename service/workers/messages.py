@@ -2,6 +2,7 @@
 
 One message is four bytes of length, big-endian, and a msgpack array. A worker does one job at a time, so an answer needs no
 number: the parent sends `Ask`; the worker says that it has begun, may want a snapshot (`Hand`), and tells how it ended.
+`Drop` may come at any moment and is not answered.
 """
 
 from __future__ import annotations
@@ -34,8 +35,8 @@ class Ask(msgspec.Struct, frozen=True, kw_only=True, array_like=True, tag=True):
     """Do this job."""
 
     kind: str
-    account: str
-    revision: str  # of the catalogue
+    account: str  # empty: a plain job
+    revision: str  # of the catalogue; empty: a plain job
     payload: bytes
 
 
@@ -45,6 +46,10 @@ class Hand(msgspec.Struct, frozen=True, kw_only=True, array_like=True, tag=True)
     encoded: bytes
 
 
+class Drop(msgspec.Struct, frozen=True, kw_only=True, array_like=True, tag=True):
+    """Nobody waits for the job in hand any more: end its searches."""
+
+
 class Reply(msgspec.Struct, frozen=True, kw_only=True, array_like=True):
     """What came of a job."""
 
@@ -52,10 +57,10 @@ class Reply(msgspec.Struct, frozen=True, kw_only=True, array_like=True):
     body: bytes = b""
 
 
-type Order = Ask | Hand
+type Order = Ask | Hand | Drop
 
 _ENCODER: Final = msgspec.msgpack.Encoder()
-_ORDER: Final[msgspec.msgpack.Decoder[Order]] = msgspec.msgpack.Decoder(Ask | Hand)
+_ORDER: Final[msgspec.msgpack.Decoder[Order]] = msgspec.msgpack.Decoder(Ask | Hand | Drop)
 _REPLY: Final = msgspec.msgpack.Decoder(Reply)
 
 

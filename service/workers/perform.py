@@ -18,20 +18,24 @@ if TYPE_CHECKING:
 _FAULTS: Final = msgspec.msgpack.Decoder(tuple[Fault, ...])
 
 
-def perform(registry: Registry, kind: str, payload: bytes, catalogue: Catalogue) -> Reply:
-    """Do one job.
+def perform(registry: Registry, kind: str, payload: bytes, catalogue: Catalogue | None) -> Reply:
+    """Do one job; `catalogue` is None for a plain one.
 
     Raises:
         MemoryError: there is no memory left; the process is not to be trusted any more.
     """
     try:
-        return Reply(outcome=Outcome.DONE, body=registry.jobs[kind](payload, catalogue))
+        return Reply(outcome=Outcome.DONE, body=_do(registry, kind, payload, catalogue))
     except RequestFaultsError as error:
         return Reply(outcome=Outcome.FAULTS, body=msgspec.msgpack.encode(error.faults))
     except MemoryError:
         raise
     except Exception:  # noqa: BLE001 - the traceback goes to the log, the caller learns that it was our mistake
         return Reply(outcome=Outcome.FAILED, body=traceback.format_exc().encode(errors="replace"))
+
+
+def _do(registry: Registry, kind: str, payload: bytes, catalogue: Catalogue | None) -> bytes:
+    return registry.plain_jobs[kind](payload) if catalogue is None else registry.jobs[kind](payload, catalogue)
 
 
 def answer_of(reply: Reply) -> bytes:

@@ -130,6 +130,7 @@ class WorkerPool:
         while (ticket := await self._next(worker)) is not None:
             began = time.perf_counter()
             self._busy_count += 1
+            ticket.reply.add_done_callback(lambda reply: worker.drop() if reply.cancelled() else None)
             try:
                 async with asyncio.timeout(self._plan.budget_seconds * BUDGETS_BEFORE_KILL):
                     _settle(ticket, await worker.ask(ticket.job))

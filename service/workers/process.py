@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Final
 import msgspec
 
 from service.workers.errors import WorkError, WorkerStartError, lost
-from service.workers.messages import Ask, Hand, Outcome, Reply, pack, read_reply
+from service.workers.messages import Ask, Drop, Hand, Outcome, Reply, pack, read_reply
 
 if TYPE_CHECKING:
     from service.workers.job import Job
@@ -87,16 +87,21 @@ class WorkerProcess:
             service.workers.errors.WorkError: the process ended in the middle of the job.
         """
         snapshot = job.snapshot
-        self._send(Ask(kind=job.kind, account=snapshot.account, revision=snapshot.revision, payload=job.payload))
+        account, revision = (snapshot.account, snapshot.revision) if snapshot else ("", "")
+        self._send(Ask(kind=job.kind, account=account, revision=revision, payload=job.payload))
         try:
             await self._reply()  # begun
         except WorkError as error:
             raise NeverBegunError from error
         reply = await self._reply()
-        if reply.outcome is Outcome.NEED_SNAPSHOT:
+        if snapshot and reply.outcome is Outcome.NEED_SNAPSHOT:
             self._send(Hand(encoded=snapshot.encoded))
             reply = await self._reply()
         return reply
+
+    def drop(self) -> None:
+        """Tell the process that nobody waits for its job any more; the job still ends with a reply, soon."""
+        self._send(Drop())
 
     async def end(self, *, at_once: bool = False) -> int:
         """End the process, forgivingly unless `at_once`, and return its exit code (negative: the signal that ended it)."""
@@ -145,8 +150,8 @@ class WorkerProcess:
             raise lost()
         return reply
 
-    def _send(self, message: Ask | Hand) -> None:
-        if self._writer is not None:
+    def _send(self, message: Ask | Hand | Drop) -> None:
+        if self._writer is not None and not self._writer.is_closing():
             self._writer.write(pack(message))
 
 

@@ -15,8 +15,9 @@ import threading
 from collections import OrderedDict
 from typing import TYPE_CHECKING, Final
 
+from service.workers import attention
 from service.workers.job import decode_catalogue, find_registry
-from service.workers.messages import Ask, Hand, Order, Outcome, Reply, pack, read_order
+from service.workers.messages import Ask, Drop, Hand, Order, Outcome, Reply, pack, read_order
 from service.workers.perform import perform
 
 if TYPE_CHECKING:
@@ -39,6 +40,11 @@ class _Parent:
 
     def _read(self, pipe: BinaryIO) -> None:
         while (order := read_order(pipe)) is not None:
+            if isinstance(order, Drop):
+                attention.give_up()
+                continue
+            if isinstance(order, Ask):
+                attention.begin()
             self._orders.put(order)
         os._exit(0)
 
@@ -104,7 +110,7 @@ def _work(parent: _Parent, registry: Registry) -> None:
         order = parent.next()
         assert isinstance(order, Ask), "no snapshot was asked for"  # noqa: S101 - the parent sends nothing else here
         parent.say(Reply(outcome=Outcome.BEGUN))
-        catalogue = snapshots.get(order.account, order.revision)
+        catalogue = snapshots.get(order.account, order.revision) if order.revision else None
         parent.say(perform(registry, order.kind, order.payload, catalogue))
 
 

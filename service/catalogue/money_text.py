@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from service.catalogue import MINOR_PER_MAJOR
+from service.catalogue.rows import MINOR_PER_MAJOR
 from service.units import Money
 
 
