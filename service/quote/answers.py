@@ -75,8 +75,7 @@ def _take(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
     try:
         return take_brief(tidy(request), desk)
     except RequestFaultsError:
-        take_brief(request, desk)
-        raise
+        return take_brief(request, desk)  # the same faults, counted in the sender's lists
 
 
 def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> QuoteDesigned:

@@ -87,6 +87,15 @@ def test_a_flat_wall_of_an_old_house_is_no_matter_of_asbestos() -> None:
     assert "B06" not in codes(on(A, survey__site__build_year=2000, survey__ceiling__textured_coating="yes"))
 
 
+def test_a_shared_flue_that_was_cleared_stays_on_the_page() -> None:
+    """B17: refused until somebody entitled says that nobody uses it; then cleared, and still there."""
+    cleared = [{"code": "B17", "name": "N. Body", "role": "owner", "on": "2026-11-21", "evidence": "letter of the freeholder"}]
+    shared = {"survey__chimney__flue": "blocked_and_vented", "survey__chimney__flue_shared": "yes"}
+    found = row(on(A, **shared, survey__cleared=cleared), "B17")
+
+    assert (CautionState.CLEARED, Stops.DESIGN) == (found.state, found.stops)
+
+
 def test_uneven_surfaces_are_told_with_their_measure() -> None:
     assert "wall 12 mm" in row(on(A, survey__wall__plumb_mm=-12), "B15").says
 

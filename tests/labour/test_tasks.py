@@ -128,3 +128,15 @@ def test_every_wall_has_its_factor() -> None:
 def test_who_needs_an_electrician(name: str, needed: bool) -> None:
     """`knowledge/worked-examples.md`, prices A, B, C."""
     assert needed == needs_electrician(job_of(sold(name)), frame_of(sold(name)))
+
+
+def test_without_skirting_there_is_none_to_strip_or_return() -> None:
+    assert not {"L03 job", "L17 m"} & inputs(changed(sold("C"), {"/survey/floor/skirting_height_mm": 0})).keys()
+    assert {"L03 job", "L17 m"} <= inputs(sold("C")).keys()
+
+
+def test_a_skimmed_face_without_recess_or_lid_leaves_nothing_to_fill() -> None:
+    request = changed(one_sided("AF-104"), {**SKIMMED, "/survey/brief/top": {"kind": "ceiling"}})
+
+    assert "L14a job" not in inputs(request)
+    assert (3, 1) == inputs(request)["L16 coat"]  # mist and two
