@@ -53,7 +53,7 @@ def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> 
     search.run()
     if not search.plans:
         raise RequestFaultsError((too_few(sure=False),))
-    if sum(piece.pieces_count for piece in job.pieces) <= _FEW_PIECES:
+    if sum(piece.pieces_count for piece in job.pieces) <= _FEW_PIECES and not meter.rang():
         search.ask(Way.LEFTOVERS, 64)
     laid = [groups for plan in search.plans if (groups := _lay(job, problem, plan)) is not None]
     groups = max(laid, key=_saw_friendly)
