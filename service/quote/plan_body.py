@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from service.cut_plans import bar_plan_answer, sheet_plan_answer
+from service.cutting import BarAim
 from service.quote.wire import BoardPlanAnswer, CutPlanAnswer, FrameBarsAnswer
 
 if TYPE_CHECKING:
@@ -14,8 +15,9 @@ if TYPE_CHECKING:
 
 
 def plan_body(plan: FramePlan, currency: str) -> CutPlanAnswer:
-    """Bars and sheets with every cut placed."""
-    bars = bar_plan_answer(plan.bars, currency=currency, kerf_mm=plan.kerf_mm)
+    """Bars and sheets with every cut placed; what the price book does not price has no cost, not one of nothing."""
+    priced = plan.bars.proof.aim is BarAim.COST
+    bars = bar_plan_answer(plan.bars, currency=currency if priced else None, kerf_mm=plan.kerf_mm)
     return CutPlanAnswer(
         bars=FrameBarsAnswer(**_fields(bars), allowance_mm=plan.allowance_mm),
         boards=tuple(_board(board, currency) for board in plan.boards),
@@ -23,7 +25,7 @@ def plan_body(plan: FramePlan, currency: str) -> CutPlanAnswer:
 
 
 def _board(board: BoardCuts, currency: str) -> BoardPlanAnswer:
-    sheets = sheet_plan_answer(board.plan, currency=currency, kerf_mm=board.kerf_mm)
+    sheets = sheet_plan_answer(board.plan, currency=currency if board.plan.cost_minor else None, kerf_mm=board.kerf_mm)
     return BoardPlanAnswer(
         **_fields(sheets), board_code=board.code, description=board.description, with_allowance=board.with_allowance
     )

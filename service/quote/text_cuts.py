@@ -20,7 +20,7 @@ def cuts_text(plan: CutPlanAnswer) -> Iterator[str]:
     bars = plan.bars
     left = f"; {bars.allowance_mm} mm longer what is cut after measuring (*)" if bars.allowance_mm else ""
     yield from title("BARS AND THEIR CUTS (mm)")
-    yield from wrapped(f"{_stock(bars.stock)} = {_cost(bars.cost)}; {_proof(bars.proof, 'bars')}")
+    yield from wrapped(f"{_stock(bars.stock)}{_cost(bars.cost)}; {_proof(bars.proof, 'bars')}")
     yield from wrapped(f"saw cut {number(bars.kerf_mm)}{left}")
     for bar in bars.bars:
         yield from _bar(bar)
@@ -34,17 +34,21 @@ def _stock(stock: tuple[StockAnswer, ...]) -> str:
 
 
 def _cost(cost: Money | None) -> str:
-    return "no price" if cost is None else f"{cost.amount} {cost.currency}"
+    return ", no price" if cost is None else f" = {cost.amount} {cost.currency}"
 
 
 def _proof(proof: ProofAnswer, things: str) -> str:
     """What is proven of a plan, and how far from the least it may be where it is not."""
-    aim = "length" if proof.aim == "length" else "cost"
-    bound = _cost(proof.cost_bound) if aim == "cost" else number(proof.length_bound_mm)
-    least = "proven" if proof.first_proven else f"not proven: at least {bound}, gap {proof.gap_ratio:.2%}"
     fewest = "proven" if proof.bought_proven else f"not proven: at least {proof.bought_bound_count}"
-    count = f"{proof.bought_count} {things.removesuffix('s') if proof.bought_count == 1 else things}"
-    return f"least {aim} {least}; {count}, fewest {fewest}"
+    count = f"{proof.bought_count} {things.removesuffix('s') if proof.bought_count == 1 else things}, fewest {fewest}"
+    if proof.aim == "length":
+        return f"least length {_least(proof, number(proof.length_bound_mm))}; {count}"
+    bound = proof.cost_bound
+    return count if bound is None else f"least cost {_least(proof, f'{bound.amount} {bound.currency}')}; {count}"
+
+
+def _least(proof: ProofAnswer, bound: str) -> str:
+    return "proven" if proof.first_proven else f"not proven: at least {bound}, gap {proof.gap_ratio:.2%}"
 
 
 def _bar(bar: BarAnswer) -> Iterator[str]:
@@ -70,7 +74,7 @@ def sorted_marks(bar: BarAnswer, index: int) -> list[str]:
 
 def _board(board: BoardPlanAnswer) -> Iterator[str]:
     left = "; with the allowance on ceiling edges" if board.with_allowance else ""
-    yield from wrapped(f"{board.description}: {_stock(board.stock)} = {_cost(board.cost)}; {_proof(board.proof, 'sheets')}{left}")
+    yield from wrapped(f"{board.description}: {_stock(board.stock)}{_cost(board.cost)}; {_proof(board.proof, 'sheets')}{left}")
     for sheet in board.sheets:
         yield from _sheet(sheet)
 

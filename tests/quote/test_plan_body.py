@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from service.quote.plan_body import plan_body
-from tests.sold_examples import NAMES, made
+from tests.sold_examples import NAMES, made, sell, sold
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -58,3 +58,16 @@ def test_cost_and_proof_of_the_worked_example() -> None:
     assert ("62.97", "GBP", 20, 4.0) == (*cost, bars.allowance_mm, bars.kerf_mm)
     assert (True, 12, True) == (bars.proof.first_proven, bars.proof.bought_count, bars.proof.bought_proven)
     assert bars.cost == bars.proof.cost_bound
+
+
+def test_what_is_not_priced_has_no_cost() -> None:
+    """A custom section and board are in no price book: null, never 0.00."""
+    timber = {"kind": "custom", "thickness_mm": 44, "width_mm": 70, "strength_class": "C24", "lengths_mm": [2400, 4800]}
+    board = {
+        "kind": "custom", "board_kind": "mdf", "thickness_mm": 16, "sheet_length_mm": 2440, "sheet_width_mm": 1220,
+        "density_kg_m3": 740,
+    }  # fmt: skip
+    plan = plan_body(sell(sold("A", survey__brief__timber=timber, survey__brief__board=board)).plan, "GBP")
+
+    assert (None, None, "length") == (plan.bars.cost, plan.bars.proof.cost_bound, plan.bars.proof.aim)
+    assert [None, "23.90", "44.80"] == [board.cost and board.cost.amount for board in plan.boards]

@@ -7,7 +7,7 @@ import pytest
 
 from service.catalogue import demo_catalogue
 from service.quote.text_cuts import cuts_text, sorted_marks
-from tests.checks.row_cases import A
+from tests.checks.row_cases import A, on
 from tests.quote.text_facts import designed, part, read, text_of
 from tests.sold_examples import NAMES
 
@@ -76,6 +76,16 @@ def test_a_plan_that_is_not_proven_says_how_far_it_may_be() -> None:
     text = " ".join(line.strip() for line in cuts_text(unsure))
 
     assert "least cost not proven: at least 62.97 GBP, gap 1.23%; 12 bars, fewest not proven: at least 11" in text
+
+
+def test_what_is_not_priced_says_so() -> None:
+    board = {
+        "kind": "custom", "board_kind": "mdf", "thickness_mm": 15, "sheet_length_mm": 2440, "sheet_width_mm": 1220,
+        "density_kg_m3": 740,
+    }  # fmt: skip
+    sheets = part(read(on(A, survey__brief__board=board)), "SHEETS AND THEIR CUTS")
+
+    assert "custom mdf 15: 3 x custom-board, no price; 3 sheets, fewest proven; with the allowance on ceiling" == sheets[0]
 
 
 def test_without_prices_the_aim_is_length() -> None:

@@ -1,0 +1,32 @@
+from __future__ import annotations
+
+import json
+
+import msgspec
+import pytest
+
+from service.quote import QuoteAnswer, QuoteDesigned, Unbuildable
+from tests.examples.rewrite import FOLDER, cases, quote_text
+from tests.sold_examples import sold
+
+WORKED = {"a_three_sided": "A", "b_two_sided": "B", "c_part_height": "C", "c0_on_the_floor": "C0"}
+REWRITE = "python -m tests.examples.rewrite, then read the diff"
+
+
+@pytest.mark.parametrize("case", cases())
+def test_the_whole_answer_is_the_reviewed_one(case: str) -> None:
+    assert quote_text(case) == (FOLDER / case / "quote.json").read_text("utf-8"), REWRITE
+
+
+@pytest.mark.parametrize("case", WORKED)
+def test_requests_of_the_worked_examples_are_those_that_are_tested(case: str) -> None:
+    assert sold(WORKED[case]) == json.loads((FOLDER / case / "request.json").read_text("utf-8"))
+
+
+def test_there_are_designed_and_refused_cases() -> None:
+    answers = {case: msgspec.json.decode((FOLDER / case / "quote.json").read_bytes(), type=QuoteAnswer) for case in cases()}
+    refused = {case for case, answer in answers.items() if isinstance(answer, Unbuildable)}
+
+    assert {*WORKED, "kit_of_a_manual", "refused"} == answers.keys()
+    assert {"refused"} == refused
+    assert {"provisional"} == {answer.standing for answer in answers.values() if isinstance(answer, QuoteDesigned)}
