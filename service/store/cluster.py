@@ -183,6 +183,6 @@ def _command_of(process_id: int) -> str:
     try:
         if Path("/proc/self").exists():
             return Path(f"/proc/{process_id}/cmdline").read_text(errors="replace").replace("\0", " ")
-        return subprocess.run(["ps", "-p", str(process_id), "-o", "args="], capture_output=True, text=True, check=False).stdout  # noqa: S603, S607
+        return subprocess.run(["ps", "-p", str(process_id), "-o", "args="], capture_output=True, text=True, check=False).stdout  # noqa: S603, S607 - a fixed command
     except OSError:
         return ""
