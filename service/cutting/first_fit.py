@@ -61,12 +61,15 @@ def _next_bar(problem: BarProblem, bins: Bins, used: list[int], favourite: int) 
     """Fill one bar of every class that has one left and takes the longest piece; choose by favourite, else by cost for length."""
     best: tuple[tuple[float, int], Pattern] | None = None
     longest = int(bins.sizes[np.nonzero(bins.demands)[0][0]])
-    for number, of in enumerate(problem.classes):
-        if used[number] >= of.copies_count or of.capacity_count < longest:
-            continue
-        counts = bins.source.filled((number, np.zeros(len(bins.sizes), dtype=np.int64)), bins.demands)
+    empty = np.zeros(len(bins.sizes), dtype=np.int64)
+    usable = [k for k, of in enumerate(problem.classes) if used[k] < of.copies_count and of.capacity_count >= longest]
+    if favourite in usable:
+        return favourite, bins.source.filled((favourite, empty), bins.demands)
+    for number in usable:
+        of = problem.classes[number]
+        counts = bins.source.filled((number, empty), bins.demands)
         price = of.costs(used[number] + 1)[0] - of.costs(used[number])[0]
-        rank = (0.0 if number == favourite else 1.0 + price / int(counts @ bins.sizes), number)
+        rank = (price / int(counts @ bins.sizes), number)
         if best is None or rank < best[0]:
             best = (rank, (number, counts))
     return None if best is None else best[1]

@@ -92,14 +92,18 @@ def _plan(problem: SheetProblem, way: _Way) -> tuple[Layout, ...] | None:
 def _next_sheet(problem: SheetProblem, way: _Way, left: list[int], used: list[int]) -> Layout | None:
     """Fill one sheet of every class that has one left; choose the favourite, else the cheapest for what it holds."""
     best: tuple[tuple[float, int], Layout] | None = None
-    for number, of in enumerate(problem.classes):
+    numbers = sorted(range(len(problem.classes)), key=lambda number: number != way.favourite)
+    for number in numbers:
+        of = problem.classes[number]
         if used[number] >= of.bars.copies_count:
             continue
         pieces = fill_sheet(problem.kinds, of, way.order, left, wide=way.wide)
+        if pieces and number == way.favourite:
+            return Layout(number, pieces)
         if pieces:
             price = of.bars.costs(used[number] + 1)[0] - of.bars.costs(used[number])[0]
             area = sum(piece.width * piece.height for piece in pieces)
-            rank = (0.0 if number == way.favourite else 1.0 + price / area, number)
+            rank = (price / area, number)
             if best is None or rank < best[0]:
                 best = (rank, Layout(number, pieces))
     return None if best is None else best[1]

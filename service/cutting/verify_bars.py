@@ -99,7 +99,10 @@ def _stock(job: BarJob, plan: BarPlan) -> Iterator[str]:
     for key, count in taken.items():
         if count > offered.get(key, 0):
             yield f"{count} bars of {key} are more than there are"
-    if listed != Counter({(line.code, line.cost_each_minor, line.offcut): line.taken_count for line in plan.stock}):
+    stated: Counter[tuple[str, int, bool]] = Counter()
+    for line in plan.stock:
+        stated[line.code, line.cost_each_minor, line.offcut] += line.taken_count
+    if listed != stated:
         yield "the list of stock to take is wrong"
 
 

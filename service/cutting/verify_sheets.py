@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from itertools import combinations, pairwise
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from service.cutting.pieces import FirstCut, SheetJob
@@ -43,9 +43,20 @@ def _on_sheet(job: SheetJob, group: SheetGroup) -> Iterator[str]:
             yield f"{where} a piece at {box[:2]} reaches into the trims"
         if any(_touch(box, defect, 0) for defect in defects):
             yield f"{where} a piece at {box[:2]} lies on a defect"
-    for one, other in combinations(boxes, 2):
+    for one, other in _neighbours(boxes, job.kerf_tenth_mm):
         if _touch(one, other, job.kerf_tenth_mm):
             yield f"{where} pieces at {one[:2]} and {other[:2]} overlap, or there is no room for the saw"
+
+
+def _neighbours(boxes: list[_Box], gap: int) -> Iterator[tuple[_Box, _Box]]:
+    """All pairs that come near each other along x or, where the boxes stand in few columns, along y."""
+    axis = 0 if len({box[0] for box in boxes}) >= len({box[1] for box in boxes}) else 1
+    ordered = sorted(boxes, key=lambda box: box[axis])
+    for at, one in enumerate(ordered):
+        for later in range(at + 1, len(ordered)):
+            if ordered[later][axis] >= one[axis] + one[axis + 2] + gap:
+                break
+            yield one, ordered[later]
 
 
 def _inside(job: SheetJob, group: SheetGroup, box: _Box) -> bool:
@@ -223,7 +234,10 @@ def _stock(job: SheetJob, plan: SheetPlan) -> Iterator[str]:
     for key, count in taken.items():
         if count > offered.get(key, 0):
             yield f"{count} sheets of {key} are more than there are"
-    if listed != Counter({(line.code, line.cost_each_minor, line.offcut): line.taken_count for line in plan.stock}):
+    stated: Counter[tuple[str, int, bool]] = Counter()
+    for line in plan.stock:
+        stated[line.code, line.cost_each_minor, line.offcut] += line.taken_count
+    if listed != stated:
         yield "the list of stock to take is wrong"
 
 
