@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
@@ -12,6 +12,8 @@ from service.cutting.sources import Lengths, Pattern
 
 if TYPE_CHECKING:
     from service.cutting.patterns import Ints
+
+_MOST_FAVOURITES: Final = 16  # classes, cheapest by length, of which a greedy plan is made; more would take longer than they help
 
 
 def bins_of(problem: BarProblem) -> Bins:
@@ -29,7 +31,10 @@ def first_fit(problem: BarProblem) -> tuple[Pattern, ...] | None:
     holds. Last, every bar is exchanged for the cheapest that holds its pieces.
     """
     bins = bins_of(problem)
-    plans = [_greedy(problem, bins, favourite) for favourite in (*range(len(problem.classes)), -1)]
+    cheapest = sorted(
+        range(len(problem.classes)), key=lambda k: problem.classes[k].costs(1)[0] / problem.classes[k].capacity_count
+    )
+    plans = [_greedy(problem, bins, favourite) for favourite in (*sorted(cheapest[:_MOST_FAVOURITES]), -1)]
     found = [exchange(problem, plan) for plan in plans if plan is not None]
     return min(found, key=lambda plan: cost_of(problem.classes, plan), default=None)
 
