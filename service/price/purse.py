@@ -64,7 +64,7 @@ def price_bill(purse: Purse) -> tuple[tuple[PricedLine, ...], tuple[str, ...]]:
 
 
 def _charged(line: BillLine, each_minor: int, deal: Deal) -> int:
-    """Whole packs, or what is used of them; what is hired or carted away is always whole."""
-    pro_rata = deal.packs_charged is PacksCharged.PRO_RATA and line.group is LineGroup.MATERIAL
+    """Whole packs, or what is used of them."""
+    pro_rata = deal.packs_charged is PacksCharged.PRO_RATA
     packs = Decimal(repr(line.used_packs_ratio)) if pro_rata else Decimal(line.packs_count)
     return to_minor_units(packs * each_minor * Decimal(repr(line.charged_ratio)))

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import msgspec
 import pytest
 
 from service.price.stages import stages_of, valid_until
@@ -47,3 +48,13 @@ def test_what_is_not_fitted_is_paid_for_when_it_comes() -> None:
     stages = stages_of(500_266, price.sale, price.bill_lines, purse_of("A", scope=Scope.KIT))
 
     assert [("deposit", 151_260), ("delivery", 349_006)] == [(stage.name, stage.amount_minor) for stage in stages]
+
+
+def test_deposit_and_frame_never_exceed_the_total() -> None:
+    """`knowledge/labour.md`, section 6: 40 percent at frame complete, less if deposit and 40 percent exceed the total."""
+    account = msgspec.structs.replace(CATALOGUE.account, stage_ratio=0.8)
+    purse = purse_of("A", msgspec.structs.replace(CATALOGUE, account=account), deposit_ratio=0.5)
+    price = made("A").price
+    stages = stages_of(1_000_000, price.sale, price.bill_lines, purse)
+
+    assert [500_000, 500_000, 0] == [stage.amount_minor for stage in stages]

@@ -97,3 +97,16 @@ def test_a_quote_carries_what_it_was_made_from() -> None:
         quote.request.terms.catalogue_revision,
     )
     assert quote == answer_quote(quote.request, desk_of("A"))
+
+
+def test_things_in_another_order_are_told_in_the_same_words() -> None:
+    accessories = [{"kind": "switch", "x_mm": 1_300, "z_mm": 1_200}, {"kind": "socket", "x_mm": 2_000, "z_mm": 300}]
+    obstacles = [{"kind": kind, "x0_mm": 2_800, "x1_mm": 3_500, "z0_mm": z0} for kind, z0 in (("window", 900), ("window", 100))]
+    answers = [
+        msgspec.json.encode(answer_quote(request_of(changed(sold("A"), {
+            "/survey/services/accessories": accessories[::step], "/survey/room/obstacles": obstacles[::step],
+        })), desk_of("")))
+        for step in (1, -1)
+    ]  # fmt: skip
+
+    assert answers[0] == answers[1]
