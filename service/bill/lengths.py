@@ -21,11 +21,11 @@ if TYPE_CHECKING:
 
 
 def bar_lines(plan: FramePlan, job: Job, catalogue: Catalogue) -> list[BillLine]:
-    """Bars of the cutting plan."""
+    """Bars of the cutting plan that are not on hand."""
     rule = "cutting plan, least price" if plan.bars.proof.aim is BarAim.COST else "cutting plan, least length (no price)"
     if plan.allowance_mm:
         rule += f", with {plan.allowance_mm} mm on what is cut after measuring"
-    taken = sorted(plan.bars.stock, key=lambda one: one.code)
+    taken = sorted((one for one in plan.bars.stock if not one.offcut), key=lambda one: one.code)
     return [
         plan_line(one.code, _bar_name(one.code, job.timber), one.taken_count, rule=rule, catalogue=catalogue) for one in taken
     ]

@@ -20,7 +20,7 @@ GYPSUM = "plasterboard"
 def bars_kg(plan: FramePlan, job: Job, rules: RuleSet) -> float:
     """Mass of the bars bought, at the density of handling."""
     section_mm2 = job.timber.thickness_tenth_mm * job.timber.width_tenth_mm / 100
-    return plan.bars.stock_length_tenth_mm / 10 * section_mm2 / MM3_PER_M3 * rules.handling.timber_density_kg_m3
+    return plan.bars.proof.bought_length_tenth_mm / 10 * section_mm2 / MM3_PER_M3 * rules.handling.timber_density_kg_m3
 
 
 def boards_kg(plan: FramePlan, job: Job, catalogue: Catalogue) -> dict[str, float]:

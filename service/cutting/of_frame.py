@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 import msgspec
 
@@ -23,13 +23,16 @@ from service.cutting.pieces import (
 )
 from service.cutting.plan import BarPlan, SheetPlan
 from service.cutting.sheets import cut_sheets
+from service.errors import Fault, Reason, RequestFaultsError
 from service.frame import CutWhen, Layer
 from service.rules import RuleSet
-from service.units import millimetres, tenths
+from service.units import millimetres, tenths, text_mm
 
 if TYPE_CHECKING:
     from service.brief import Board, Job
     from service.frame import Frame, Panel
+
+AVAILABLE: Final = "/options/stock_available"
 
 
 class BoardCuts(msgspec.Struct, frozen=True, kw_only=True):
@@ -57,8 +60,15 @@ class Yard(msgspec.Struct, frozen=True, kw_only=True):
     catalogue: Catalogue
     rules: RuleSet
     kerf_mm: float | None = None  # saw cut in timber; None: the rule's
+    offcuts: tuple[tuple[int, int], ...] = ()  # on hand: length in tenths of a millimetre, how many
+    available: tuple[tuple[str, int], ...] = ()  # code of a stock, how many there are; others: as many as wanted
     effort: Effort = STANDARD
     stop: Stop = never
+
+    def copies_of(self, code: str) -> int | None:
+        """How many there are of a stock; None: as many as wanted."""
+        found = [count for named, count in self.available if named == code]
+        return sum(found) if found else None
 
     def timber_kerf_mm(self) -> float:
         """Width of the saw cut in timber, mm."""
@@ -70,12 +80,33 @@ def cut_frame(frame: Frame, job: Job, yard: Yard) -> FramePlan:
 
     Pieces whose length follows from the ceiling count longer by the allowance. A section without a price is cut for least
     length.
+
+    Raises:
+        RequestFaultsError: what the yard has does not suffice, or names what this job is not made of.
     """
-    return FramePlan(
-        bars=cut_bars(bar_job(frame, job, yard), yard.effort, yard.stop),
-        boards=tuple(_cut_board(board, panels, job, yard) for board, panels in boards_of(frame, job)),
-        kerf_mm=yard.timber_kerf_mm(),
-        allowance_mm=job.allowance_mm if frame.full_height else 0,
+    boards = boards_of(frame, job)
+    if strange := _strange_codes(yard, {*(one.code for one in job.timber.stock), *(board.code for board, _ in boards)}):
+        raise RequestFaultsError(strange)
+    try:
+        return FramePlan(
+            bars=cut_bars(bar_job(frame, job, yard), yard.effort, yard.stop),
+            boards=tuple(_cut_board(board, panels, job, yard) for board, panels in boards),
+            kerf_mm=yard.timber_kerf_mm(),
+            allowance_mm=job.allowance_mm if frame.full_height else 0,
+        )
+    except RequestFaultsError as error:
+        raise RequestFaultsError(tuple(msgspec.structs.replace(fault, pointer=AVAILABLE) for fault in error.faults)) from error
+
+
+def _strange_codes(yard: Yard, known: set[str]) -> tuple[Fault, ...]:
+    return tuple(
+        Fault(
+            pointer=AVAILABLE,
+            reason=Reason.UNKNOWN_MODEL,
+            detail=f'"{code}" is no stud length that passes the way in and no board of this job',
+            remedy=f"Leave it out, or name one of {', '.join(sorted(known))}.",
+        )
+        for code in sorted({code for code, _ in yard.available} - known)
     )
 
 
@@ -95,13 +126,20 @@ def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
     priced = None not in prices
     stock = tuple(
         BarStock(
-            code=one.code or f"custom-{one.length_tenth_mm // 10}", length_tenth_mm=one.length_tenth_mm, cost_minor=price or 0
+            code=one.code or f"custom-{one.length_tenth_mm // 10}",
+            length_tenth_mm=one.length_tenth_mm,
+            cost_minor=price or 0,
+            copies_count=yard.copies_of(one.code),
         )
         for one, price in zip(job.timber.stock, prices, strict=True)
     )
+    on_hand = tuple(
+        BarStock(code=f"on-hand-{text_mm(length)}", length_tenth_mm=length, copies_count=count, offcut=True)
+        for length, count in yard.offcuts
+    )
     return BarJob(
         pieces=pieces,
-        stock=stock,
+        stock=(*stock, *on_hand),
         kerf_tenth_mm=tenths(yard.timber_kerf_mm()),
         least_offcut_tenth_mm=tenths(yard.rules.take_off.least_offcut_mm),
         aim=BarAim.COST if priced else BarAim.LENGTH,
@@ -139,7 +177,10 @@ def _cut_board(board: Board, panels: tuple[Panel, ...], job: Job, yard: Yard) ->
     longer = sheet_job(board, panels, job, yard=yard, allowance_mm=job.allowance_mm)
     if not after or not job.allowance_mm or not all(_fits(piece, board) for piece in longer.pieces):
         return cuts
-    plan = cut_sheets(longer, yard.effort, yard.stop)
+    try:
+        plan = cut_sheets(longer, yard.effort, yard.stop)
+    except RequestFaultsError:  # the yard has not enough for the allowance
+        return cuts
     better = plan.cost_minor <= plain.cost_minor and plan.sheets_count <= plain.sheets_count
     return msgspec.structs.replace(cuts, plan=plan, with_allowance=True) if better else cuts
 
@@ -160,6 +201,7 @@ def sheet_job(board: Board, panels: tuple[Panel, ...], job: Job, *, yard: Yard, 
         width_tenth_mm=board.sheet_length_tenth_mm,
         height_tenth_mm=board.sheet_width_tenth_mm,
         cost_minor=_price(board.code, job, yard) or 0,
+        copies_count=yard.copies_of(board.code),
     )
     return SheetJob(
         pieces=tuple(_sheet_piece(panel, board, allowance_mm) for panel in panels),

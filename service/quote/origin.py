@@ -32,7 +32,7 @@ _ENCODER: Final = msgspec.json.Encoder(order="deterministic")
 
 def tidy(request: SurveyRequest) -> SurveyRequest:
     """The request however it was written: what holds nothing is left out, lists whose order means nothing are sorted."""
-    options = None if request.options == Options() else request.options
+    options = None if request.options in {None, Options()} else _sorted_lists(request.options)
     terms = None if request.terms is None else _sorted_lists(request.terms)
     return SurveyRequest(survey=_tidy_survey(request.survey), terms=terms, options=options)
 

@@ -19,6 +19,8 @@ from service.frame import Additions, Frame, lay_out
 from service.labour import Labour, estimate, make_site
 from service.price import Price, price
 from service.rules import RuleSet
+from service.survey import Options
+from service.units import tenths
 
 if TYPE_CHECKING:
     from service.survey import SurveyRequest
@@ -97,6 +99,13 @@ def design(job: Job, desk: Desk) -> Frame:
 
 
 def yard_of(request: SurveyRequest, desk: Desk) -> Yard:
-    """Stock prices and saw for the cutting."""
-    options = request.options
-    return Yard(catalogue=desk.catalogue, rules=desk.rules, kerf_mm=options.kerf_mm if options else None, stop=desk.stop)
+    """Stock prices, what is on hand and saw for the cutting."""
+    options = request.options or Options()
+    return Yard(
+        catalogue=desk.catalogue,
+        rules=desk.rules,
+        kerf_mm=options.kerf_mm,
+        offcuts=tuple((tenths(one.length_mm), one.offcuts_count) for one in options.offcuts_on_hand or ()),
+        available=tuple((one.code, one.available_count) for one in options.stock_available or ()),
+        stop=desk.stop,
+    )

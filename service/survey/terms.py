@@ -103,11 +103,27 @@ class Terms(Input, frozen=True, kw_only=True):
     locale: Annotated[str, Meta(pattern=r"^[a-z]{2}(-[A-Z]{2})?(?!\n)$")] | None = None
 
 
+class OffcutOnHand(Input, frozen=True, kw_only=True):
+    """Lengths of the job's studding that are there already, offcuts or whole bars; they cost nothing."""
+
+    length_mm: Annotated[float, Meta(ge=50, le=12_000)]
+    offcuts_count: Annotated[int, Meta(ge=1, le=1_000)] = 1
+
+
+class StockAvailable(Input, frozen=True, kw_only=True):
+    """How many of a stud length or board the yard has."""
+
+    code: Code
+    available_count: Annotated[int, Meta(ge=0, le=100_000)]
+
+
 class Options(Input, frozen=True, kw_only=True):
     """Options of one call."""
 
     rule_set: Annotated[str, Meta(min_length=1, max_length=32, pattern=r"^[A-Za-z0-9._-]+(?!\n)$")] | None = None
     kerf_mm: Annotated[float, Meta(ge=0, le=10, description="Width of the saw cut in timber, mm.")] | None = None
+    offcuts_on_hand: Annotated[tuple[OffcutOnHand, ...], Meta(max_length=60)] | None = None  # cut first; not billed
+    stock_available: Annotated[tuple[StockAvailable, ...], Meta(max_length=60)] | None = None  # others: as many as wanted
 
 
 class SurveyRequest(Input, frozen=True, kw_only=True):
