@@ -18,7 +18,7 @@ UNIT_SUFFIXES: Final = (
     "_seconds", "_bytes", "_mib",
     # inside only: formulas and rules
     "_v", "_mm3", "_n_mm2", "_n_per_mm", "_n_per_m", "_kn_m2", "_kn_m3", "_m3_per_s",
-    "_w_per_k", "_m2_k_per_w", "_w_per_m_k", "_w_per_m2_k",
+    "_w_per_k", "_m2_k_per_w", "_w_per_m_k", "_w_per_m2_k", "_pa",
 )  # fmt: skip
 STANDARD_GRAVITY_M_S2: Final = 9.80665  # by definition: ISO 80000-3:2019, item 3-11.2
 MM_PER_INCH: Final = 25.4  # by definition: international inch

@@ -164,16 +164,18 @@ def floor_line_n_per_m(mass_kg: float, width_mm: float) -> float:
     return weight_n(mass_kg) / width_mm * MM_PER_M
 
 
-def partition_load_kn_m2(line_n_per_m: float, classes: tuple[tuple[float, float], ...]) -> float:
+def partition_load_kn_m2(line_n_per_m: float, greatest_n_per_m: tuple[float, ...], floors_kn_m2: tuple[float, ...]) -> float:
     """Floor load that a line load along a wall counts as.
 
     Args:
         line_n_per_m: line load, N/m.
-        classes: greatest line load N/m and floor load kN/m2 of each class, the lightest first.
+        greatest_n_per_m: greatest line load of each class, the lightest first, N/m.
+        floors_kn_m2: floor load of each class, kN/m2.
 
     Returns:
         Floor load, kN/m2; infinite above the heaviest class.
 
     Source: EN 1991-1-1, 2002, 6.3.1.2(8), from memory.
     """
-    return next((floor_kn_m2 for greatest_n_per_m, floor_kn_m2 in classes if line_n_per_m <= greatest_n_per_m), math.inf)
+    classes = zip(greatest_n_per_m, floors_kn_m2, strict=True)
+    return next((floor_kn_m2 for bound_n_per_m, floor_kn_m2 in classes if line_n_per_m <= bound_n_per_m), math.inf)

@@ -42,17 +42,14 @@ def test_d5_face_force() -> None:
 def test_d8_floor() -> None:
     """D8: 215 kg over 1.45 m count as 0.8 kN/m2; the bounds of EN 1991-1-1, 6.3.1.2(8)."""
     row = RULES.actions
-    classes = (
-        (row.light_partition_n_per_m, row.light_partition_kn_m2),
-        (row.medium_partition_n_per_m, row.medium_partition_kn_m2),
-        (row.heavy_partition_n_per_m, row.heavy_partition_kn_m2),
-    )
+    bounds = (row.light_partition_n_per_m, row.medium_partition_n_per_m, row.heavy_partition_n_per_m)
+    floors = (row.light_partition_kn_m2, row.medium_partition_kn_m2, row.heavy_partition_kn_m2)
     line = actions.floor_line_n_per_m(215, 1450)
 
     assert pytest.approx(1454.1, rel=TENTH_PERCENT) == line
-    assert 0.8 == actions.partition_load_kn_m2(line, classes)
-    assert [0.5, 0.5, 0.8, 1.2, 1.2] == [actions.partition_load_kn_m2(n, classes) for n in (1, 1000, 1000.1, 2000.1, 3000)]
-    assert math.inf == actions.partition_load_kn_m2(3000.1, classes)
+    assert 0.8 == actions.partition_load_kn_m2(line, bounds, floors)
+    assert [0.5, 0.5, 0.8, 1.2, 1.2] == [actions.partition_load_kn_m2(n, bounds, floors) for n in (1, 1000, 1000.1, 2000.1, 3000)]
+    assert math.inf == actions.partition_load_kn_m2(3000.1, bounds, floors)
 
 
 def test_a5_creep_part_of_a_joist() -> None:
