@@ -1,7 +1,7 @@
 """Cutting: lengths and rectangles in, a plan that a saw can follow out, with proof of how good it is."""
 
 from service.cutting.bars import cut_bars, faults_of_bars
-from service.cutting.of_frame import BoardCuts, FramePlan, Yard, boards_of, cut_frame
+from service.cutting.of_frame import Available, BoardCuts, FramePlan, OnHand, Yard, boards_of, cut_frame
 from service.cutting.pieces import (
     MOST_COST_MINOR,
     QUICK,
@@ -42,9 +42,9 @@ from service.cutting.plan import (
 from service.cutting.sheets import cut_sheets, faults_of_sheets
 
 __all__ = [
-    "MOST_COST_MINOR", "QUICK", "STANDARD", "THOROUGH", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece", "BarPlan", "BarStock", "BoardCuts",
-    "CuttingError", "Defect", "Direction", "Effort", "FirstCut", "FramePlan", "Leftover", "Method", "PartKind", "PlacedPiece",
-    "Proof", "SearchNote", "SheetGroup", "SheetJob", "SheetPart", "SheetPiece", "SheetPlan", "SheetStep", "SheetStock",
-    "StockTaken", "Stop", "Stopped", "Yard", "boards_of", "cut_bars", "cut_frame", "cut_sheets", "faults_of_bars",
-    "faults_of_sheets", "never",
+    "MOST_COST_MINOR", "QUICK", "STANDARD", "THOROUGH", "Available", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece",
+    "BarPlan", "BarStock", "BoardCuts", "CuttingError", "Defect", "Direction", "Effort", "FirstCut", "FramePlan", "Leftover",
+    "Method", "OnHand", "PartKind", "PlacedPiece", "Proof", "SearchNote", "SheetGroup", "SheetJob", "SheetPart",
+    "SheetPiece", "SheetPlan", "SheetStep", "SheetStock", "StockTaken", "Stop", "Stopped", "Yard", "boards_of", "cut_bars",
+    "cut_frame", "cut_sheets", "faults_of_bars", "faults_of_sheets", "never",
 ]  # fmt: skip

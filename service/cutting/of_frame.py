@@ -54,20 +54,34 @@ class FramePlan(msgspec.Struct, frozen=True, kw_only=True):
     allowance_mm: int
 
 
+class OnHand(msgspec.Struct, frozen=True, kw_only=True):
+    """Lengths of the studding that are there already."""
+
+    length_tenth_mm: int
+    offcuts_count: int
+
+
+class Available(msgspec.Struct, frozen=True, kw_only=True):
+    """How many of a stock the yard has."""
+
+    code: str
+    available_count: int
+
+
 class Yard(msgspec.Struct, frozen=True, kw_only=True):
     """What cutting reads besides the frame: stock prices, the saw, and when to stop."""
 
     catalogue: Catalogue
     rules: RuleSet
     kerf_mm: float | None = None  # saw cut in timber; None: the rule's
-    offcuts: tuple[tuple[int, int], ...] = ()  # on hand: length in tenths of a millimetre, how many
-    available: tuple[tuple[str, int], ...] = ()  # code of a stock, how many there are; others: as many as wanted
+    offcuts: tuple[OnHand, ...] = ()  # cut first, cost nothing
+    available: tuple[Available, ...] = ()  # what is not named: as many as wanted
     effort: Effort = STANDARD
     stop: Stop = never
 
     def copies_of(self, code: str) -> int | None:
         """How many there are of a stock; None: as many as wanted."""
-        found = [count for named, count in self.available if named == code]
+        found = [one.available_count for one in self.available if one.code == code]
         return sum(found) if found else None
 
     def timber_kerf_mm(self) -> float:
@@ -106,7 +120,7 @@ def _strange_codes(yard: Yard, known: set[str]) -> tuple[Fault, ...]:
             detail=f'"{code}" is no stud length that passes the way in and no board of this job',
             remedy=f"Leave it out, or name one of {', '.join(sorted(known))}.",
         )
-        for code in sorted({code for code, _ in yard.available} - known)
+        for code in sorted({one.code for one in yard.available} - known)
     )
 
 
@@ -134,8 +148,13 @@ def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
         for one, price in zip(job.timber.stock, prices, strict=True)
     )
     on_hand = tuple(
-        BarStock(code=f"on-hand-{text_mm(length)}", length_tenth_mm=length, copies_count=count, offcut=True)
-        for length, count in yard.offcuts
+        BarStock(
+            code=f"on-hand-{text_mm(one.length_tenth_mm)}",
+            length_tenth_mm=one.length_tenth_mm,
+            copies_count=one.offcuts_count,
+            offcut=True,
+        )
+        for one in yard.offcuts
     )
     return BarJob(
         pieces=pieces,

@@ -13,7 +13,7 @@ from service.bill import Bill, Market, take_off
 from service.brief import Deal, Job, resolve
 from service.catalogue import Catalogue
 from service.checks import faults_of_cleared, refusals_of
-from service.cutting import FramePlan, Stop, Yard, cut_frame, never
+from service.cutting import Available, FramePlan, OnHand, Stop, Yard, cut_frame, never
 from service.errors import RequestFaultsError, UnbuildableError
 from service.frame import Additions, Frame, lay_out
 from service.labour import Labour, estimate, make_site
@@ -105,7 +105,10 @@ def yard_of(request: SurveyRequest, desk: Desk) -> Yard:
         catalogue=desk.catalogue,
         rules=desk.rules,
         kerf_mm=options.kerf_mm,
-        offcuts=tuple((tenths(one.length_mm), one.offcuts_count) for one in options.offcuts_on_hand or ()),
-        available=tuple((one.code, one.available_count) for one in options.stock_available or ()),
+        offcuts=tuple(
+            OnHand(length_tenth_mm=tenths(one.length_mm), offcuts_count=one.offcuts_count)
+            for one in options.offcuts_on_hand or ()
+        ),
+        available=tuple(Available(code=one.code, available_count=one.available_count) for one in options.stock_available or ()),
         stop=desk.stop,
     )
