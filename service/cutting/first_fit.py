@@ -12,8 +12,9 @@ from service.cutting.sources import Lengths, Pattern
 
 if TYPE_CHECKING:
     from service.cutting.patterns import Ints
+    from service.cutting.problem import BarClass
 
-_MOST_FAVOURITES: Final = 16  # classes, cheapest by length, of which a greedy plan is made; more would take longer than they help
+_MOST_FAVOURITES: Final = 16  # classes that a greedy plan prefers in turn; more would take longer than they help
 
 
 def bins_of(problem: BarProblem) -> Bins:
@@ -31,12 +32,16 @@ def first_fit(problem: BarProblem) -> tuple[Pattern, ...] | None:
     holds. Last, every bar is exchanged for the cheapest that holds its pieces.
     """
     bins = bins_of(problem)
-    cheapest = sorted(
-        range(len(problem.classes)), key=lambda k: problem.classes[k].costs(1)[0] / problem.classes[k].capacity_count
-    )
-    plans = [_greedy(problem, bins, favourite) for favourite in (*sorted(cheapest[:_MOST_FAVOURITES]), -1)]
+    pieces = sum(problem.demands)
+    largest = sorted(range(len(problem.classes)), key=lambda k: -_most_held(problem.classes[k], pieces))
+    plans = [_greedy(problem, bins, favourite) for favourite in (*sorted(largest[:_MOST_FAVOURITES]), -1)]
     found = [exchange(problem, plan) for plan in plans if plan is not None]
     return min(found, key=lambda plan: cost_of(problem.classes, plan), default=None)
+
+
+def _most_held(of: BarClass, pieces: int) -> int:
+    """How much a class can hold at most; nothing needs more bars than there are pieces."""
+    return min(of.copies_count, pieces) * of.capacity_count
 
 
 def _greedy(problem: BarProblem, bins: Bins, favourite: int) -> tuple[Pattern, ...] | None:

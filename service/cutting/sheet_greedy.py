@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itertools import product
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -28,6 +28,8 @@ class Layout(NamedTuple):
     pieces: tuple[Placed, ...]
 
 
+_MOST_FAVOURITES: Final = 16  # classes that greedy plans prefer in turn; more would take longer than they help
+
 type Order = tuple[int, ...]  # kinds in the order in which they are tried
 
 
@@ -36,9 +38,16 @@ def greedy_plans(problem: SheetProblem) -> list[tuple[Layout, ...]]:
 
     They differ in the order of the pieces, in how a rest is split, and in the class that is preferred.
     """
-    favourites = (*range(len(problem.classes)), -1) if len(problem.classes) > 1 else (-1,)
+    favourites = (*_favourites(problem), -1) if len(problem.classes) > 1 else (-1,)
     ways = [_Way(*way) for way in product(_orders(problem), (True, False), favourites)]
     return [plan for way in ways if (plan := _plan(problem, way)) is not None]
+
+
+def _favourites(problem: SheetProblem) -> list[int]:
+    """The classes that can hold most, in the order that they stand in; nothing needs more sheets than there are pieces."""
+    pieces = sum(kind.demand_count for kind in problem.kinds)
+    held = [min(of.bars.copies_count, pieces) * of.width_count * of.height_count for of in problem.classes]
+    return sorted(sorted(range(len(held)), key=lambda k: -held[k])[:_MOST_FAVOURITES])
 
 
 def sheets_cost(problem: SheetProblem, plan: Iterable[Layout]) -> tuple[int, int]:
