@@ -21,8 +21,8 @@ class Rect(NamedTuple):
     y: int
     width: int
     height: int
-    after_measure: bool
     tag: int
+    after_measure: bool = False
 
 
 class Node(NamedTuple):
@@ -56,8 +56,20 @@ def grow_tree(room: Room, pieces: list[Rect], saw: Saw) -> Node:
     Raises:
         NotGuillotineError: there is none, or none that starts with the cut asked for.
     """
-    allowed = {FirstCut.RIP: (Direction.RIP,), FirstCut.CROSS: (Direction.CROSS,)}.get(saw.first_cut, tuple(Direction))
-    return _grow(room, pieces, saw, allowed)
+    asked = {FirstCut.RIP: Direction.RIP, FirstCut.CROSS: Direction.CROSS}.get(saw.first_cut)
+    if asked is None:
+        return _grow(room, pieces, saw, tuple(Direction))
+    if _option(room, pieces, saw, asked) is not None:
+        return _grow(room, pieces, saw, (asked,))
+    tree = _grow(room, pieces, saw, tuple(Direction))
+    if _cuts_along(tree, asked):
+        raise NotGuillotineError
+    return tree
+
+
+def _cuts_along(node: Node, direction: Direction) -> bool:
+    """Tell whether a tree has any cut along a direction; where it has none, there is no first one to ask for."""
+    return node.direction is direction or any(_cuts_along(strip, direction) for strip in node.strips)
 
 
 class _Option(NamedTuple):

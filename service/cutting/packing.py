@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 _EPS: Final = 1e-6
 LIST_LIMIT: Final = 60_000  # patterns in one exact search
 _SMALL_MASTER: Final = 50_000  # cells of a list that is decided at once, before many dives are tried
-_FIRST_DIVES: Final = 3
+_FIRST_DIVES: Final = 1
 _MOST_DIVES: Final = 40
 _DIVES_SHARE: Final = 0.35  # of the work left
 

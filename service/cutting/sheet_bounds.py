@@ -47,7 +47,8 @@ def sheet_cuts(problem: SheetProblem) -> list[Cut]:
     cuts = []
     for at in [0, *best]:
         f, g = np.unravel_index(at, shape)
-        cuts.append(Cut(values[f, g], np.zeros(0, dtype=np.int64), worths[f, g], int(needed[f, g])))
+        if needed[f, g] > 0:
+            cuts.append(Cut(values[f, g], np.zeros(0, dtype=np.int64), worths[f, g], int(needed[f, g])))
     return cuts
 
 

@@ -108,7 +108,7 @@ def _rects(job: SheetJob, layout: Layout, unit: int, pieces: list[_Chosen]) -> l
     for tag, (placed, (piece, label)) in enumerate(zip(layout.pieces, pieces, strict=True)):
         width, height = placed.width * unit - kerf, placed.height * unit - kerf
         rotated = (width, height) != (piece.width_tenth_mm, piece.height_tenth_mm)
-        rect = Rect(trim + placed.x * unit, trim + placed.y * unit, width, height, piece.after_measure, tag)
+        rect = Rect(trim + placed.x * unit, trim + placed.y * unit, width, height, tag, piece.after_measure)
         result.append((rect, _Tagged(label, piece.after_measure, rotated)))
     return result
 

@@ -6,6 +6,7 @@ guard far beyond them. Trims and kerf are taken out before, copies are given, an
 
 from __future__ import annotations
 
+import math
 from enum import StrEnum
 from typing import TYPE_CHECKING, Final
 
@@ -59,15 +60,13 @@ def ask_packing(
 def _price(problem: SheetProblem, way: Way, width_count: int) -> float:
     """Work of a search in thousandths of a unit, measured roughly on jobs of 10 to 60 pieces."""
     pieces, kinds = sum(kind.demand_count for kind in problem.kinds), len(problem.kinds)
-    return (
-        1_000
-        + {
-            Way.TREE: 3.0 * width_count * pieces**1.5,
-            Way.KNAPSACKS: 600.0 * kinds**2,
-            Way.CORRECTION: 1_500.0 * kinds**2 * width_count,
-            Way.LEFTOVERS: 500.0 * pieces**2,
-        }[way]
-    )
+    prices = {
+        Way.TREE: 3.0 * width_count * pieces * math.sqrt(pieces),
+        Way.KNAPSACKS: 600.0 * kinds * kinds,
+        Way.CORRECTION: 1_500.0 * kinds * kinds * width_count,
+        Way.LEFTOVERS: 500.0 * pieces * pieces,
+    }
+    return 1_000.0 + prices[way]
 
 
 def _instance(problem: SheetProblem, way: Way, first_cut: FirstCut) -> guillotine.Instance:

@@ -114,17 +114,18 @@ class SheetSearch:
         """List all sets that fit a sheet, if they are few, and search over them from below."""
         if any(of.defects for of in self.problem.classes) or self._sets_expected() > _SETS_EXPECTED:
             return
-        found = SetList(self.problem, self.meter, int(self.meter.left_micros() * _SETS_SHARE))
+        most = int(self.meter.left_micros() * _SETS_SHARE)
+        found = SetList(self.problem, self._first_cut, meter=self.meter, most_micros=most)
         if not found.complete:
             return
         sizes = np.array([kind.width_count * kind.height_count for kind in self.problem.kinds], dtype=np.int64)
         demands = np.array([kind.demand_count for kind in self.problem.kinds], dtype=np.int64)
-        bins = Bins(sizes, demands, found.sets(self._first_cut))
+        bins = Bins(sizes, demands, found.sets())
         search = Search(bins, self._bars, self._as_patterns(), self.meter)
         search.cuts += [make_cut(bins, cut.values) for cut in self.cuts[:_BOUND_CUTS]]
         search.run(lambda _demands, _used: None)
         if search.improved and search.plan is not None:
-            layouts = [found.layout(number, tuple(counts.tolist()), self._first_cut) for number, counts in search.plan]
+            layouts = [found.layout(number, tuple(counts.tolist())) for number, counts in search.plan]
             self._offer(tuple(layouts), Method.GUILLOTINE)
         self.low = min(max(self.low, search.low), self.value)
         self.cuts += search.cuts

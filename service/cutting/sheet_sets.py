@@ -41,8 +41,16 @@ class _Boxed(NamedTuple):
 class SetList:
     """The fitting sets of a problem. `complete` tells whether the list was finished within its limits."""
 
-    def __init__(self, problem: SheetProblem, meter: Meter, most_micros: int) -> None:
-        """List the sets, unless that takes more work than `most_micros`."""
+    def __init__(self, problem: SheetProblem, first_cut: FirstCut, *, meter: Meter, most_micros: int) -> None:
+        """List the sets, unless that takes more work than `most_micros`.
+
+        Args:
+            problem: the bare problem.
+            first_cut: which way the first cut of every sheet must run; if it matters, boxes of either way are kept.
+            meter: counts the work.
+            most_micros: most work to spend, in thousandths of a unit.
+        """
+        self._first_cut = first_cut
         self._problem, self._meter = problem, meter
         self._bases = np.cumprod([1, *(kind.demand_count + 1 for kind in problem.kinds)]).tolist()
         self._boxes: dict[int, list[_Boxed]] = {}
@@ -93,21 +101,23 @@ class SetList:
 
     def _join_all(self, code: int, counts: tuple[int, ...]) -> bool:
         """Find the smallest boxes of a set from all its partings; tell whether there is one that fits."""
-        best: dict[int, _Boxed] = {}
+        best: dict[tuple[bool, int], _Boxed] = {}
+        both_ways = self._first_cut is not FirstCut.ANY
         joins = 0
         for part in product(*(range(count + 1) for count in counts)):
             one = sum(count * base for count, base in zip(part, self._bases, strict=False))
             if 0 < one <= code - one:
                 joins += len(self._boxes[one]) * len(self._boxes[code - one])
                 for joined in self._join(one, code - one):
-                    known = best.get(joined.width)
-                    if known is None or joined.height < known.height:
-                        best[joined.width] = joined
+                    key = (joined.beside and both_ways, joined.width)
+                    if key not in best or joined.height < best[key].height:
+                        best[key] = joined
         micros = _MICROS_PER_SET + joins * _MICROS_PER_JOIN
         self._left_micros -= micros
         self._meter.spend(micros)
         if best:
-            self._boxes[code], self._counts[code] = _smallest(list(best.values())), counts
+            fronts = [_smallest([box for (way, _), box in best.items() if way is beside]) for beside in (False, True)]
+            self._boxes[code], self._counts[code] = [*fronts[0], *fronts[1]], counts
         return bool(best)
 
     def _join(self, one: int, other: int) -> Iterator[_Boxed]:
@@ -121,25 +131,48 @@ class SetList:
                 if self._fits_any(width, height):
                     yield _Boxed(width, height, (one, at), (other, to))
 
-    def sets(self, first_cut: FirstCut) -> Sets:
+    def sets(self) -> Sets:
         """Give the maximal sets of every class, by class."""
         rows, numbers = [], []
         for number, of in enumerate(self._problem.classes):
-            fitting = {code for code, boxes in self._boxes.items() if any(_usable(box, of, first_cut) for box in boxes)}
+            fitting = {code for code, boxes in self._boxes.items() if any(self._usable(box, of) for box in boxes)}
             for code in sorted(fitting):
-                if not any(code + base in fitting for base in self._bases[:-1]):
+                if not any(larger in fitting for larger in self._larger(code)):
                     rows.append(self._counts[code])
                     numbers.append(number)
         shape = (len(rows), len(self._problem.kinds))
         return Sets(np.array(rows, dtype=np.int64).reshape(shape), np.array(numbers, dtype=np.int64), len(self._problem.classes))
 
-    def layout(self, number: int, counts: tuple[int, ...], first_cut: FirstCut) -> Layout:
+    def _larger(self, code: int) -> Iterator[int]:
+        """Codes of the sets with one piece more, as far as the demand goes."""
+        for kind, of in enumerate(self._problem.kinds):
+            if self._counts[code][kind] < of.demand_count:
+                yield code + self._bases[kind]
+
+    def layout(self, number: int, counts: tuple[int, ...]) -> Layout:
         """Lay out a fitting set on a sheet of a class, in the box that leaves the largest rest along one side."""
         code = sum(count * base for count, base in zip(counts, self._bases, strict=False))
         of = self._problem.classes[number]
-        usable = [at for at, box in enumerate(self._boxes[code]) if _usable(box, of, first_cut)]
+        usable = [at for at, box in enumerate(self._boxes[code]) if self._usable(box, of)]
         at = max(usable, key=lambda at: (_rest(self._boxes[code][at], of), -at))
         return Layout(number, tuple(sorted(self._place(code, at, 0, 0))))
+
+    def _usable(self, box: _Boxed, of: SheetClass) -> bool:
+        """Tell whether a box fits a sheet and its first cut can run as asked: trimming a rest off is a first cut, too."""
+        if not of.holds(box.width, box.height):
+            return False
+        if self._first_cut is FirstCut.ANY:
+            return True
+        rip = self._first_cut is FirstCut.RIP
+        spare = of.height_count - box.height if rip else of.width_count - box.width
+        return spare > 0 or (box.one[0] >= 0 and box.beside is not rip) or self._needs_no(box, of, rip=rip)
+
+    def _needs_no(self, box: _Boxed, of: SheetClass, *, rip: bool) -> bool:
+        """Tell whether every piece of a box runs through the whole sheet, so that no rip (or no cross-cut) is needed at all."""
+        if box.one[0] < 0:
+            return box.height == of.height_count if rip else box.width == of.width_count
+        parts = (self._boxes[code][at] for code, at in (box.one, box.other))
+        return box.beside is rip and all(self._needs_no(part, of, rip=rip) for part in parts)
 
     def _place(self, code: int, at: int, x: int, y: int) -> Iterator[Placed]:
         box = self._boxes[code][at]
@@ -158,19 +191,6 @@ def _smallest(boxes: list[_Boxed]) -> list[_Boxed]:
         if not kept or box.height < kept[-1].height:
             kept.append(box)
     return kept
-
-
-def _usable(box: _Boxed, of: SheetClass, first_cut: FirstCut) -> bool:
-    """Tell whether a box fits a sheet and the first cut can run the way it must: trimming a rest off is a first cut, too."""
-    if not of.holds(box.width, box.height):
-        return False
-    whole = box.one[0] < 0 and (box.width, box.height) == (of.width_count, of.height_count)
-    joined = box.one[0] >= 0
-    if first_cut is FirstCut.RIP:
-        return whole or box.height < of.height_count or (joined and not box.beside)
-    if first_cut is FirstCut.CROSS:
-        return whole or box.width < of.width_count or (joined and box.beside)
-    return True
 
 
 def _rest(box: _Boxed, of: SheetClass) -> int:

@@ -145,15 +145,21 @@ def _leaf(job: SheetJob, group: SheetGroup, part: SheetPart, *, whole_has: bool)
 
 
 def _first_cut(job: SheetJob, group: SheetGroup, children: dict[str, list[SheetPart]]) -> Iterator[str]:
-    """The first cut after trimming runs the way it must."""
+    """The first cut after trimming runs the way it must, on every sheet that has any such cut."""
     room = group.parts[1 if job.edge_trim_tenth_mm else 0]
     strips = children.get(room.name, [])
     wanted = {FirstCut.RIP: Direction.RIP, FirstCut.CROSS: Direction.CROSS}.get(job.first_cut)
-    if wanted and strips:
-        across = all(s.width_tenth_mm == room.width_tenth_mm for s in strips)
-        up = all(s.height_tenth_mm == room.height_tenth_mm for s in strips)
-        if not (across if wanted is Direction.RIP else up):
-            yield f"{group.name}: the first cut runs the wrong way"
+    parts = {part.name: part for part in group.parts if part.name != "S" or part is room}
+    ways = {_way(parts[name], below) for name, below in children.items() if name in parts and below}
+    if wanted and strips and wanted in ways and _way(room, strips) is not wanted:
+        yield f"{group.name}: the first cut runs the wrong way"
+
+
+def _way(part: SheetPart, strips: list[SheetPart]) -> Direction:
+    """Which way a part is cut: strips over its full width come from rips."""
+    through = all(s.width_tenth_mm == part.width_tenth_mm for s in strips)
+    shorter = any(s.height_tenth_mm != part.height_tenth_mm for s in strips)
+    return Direction.RIP if through and shorter else Direction.CROSS
 
 
 def _steps(job: SheetJob, group: SheetGroup) -> Iterator[str]:

@@ -24,7 +24,7 @@ STOCK_A = ((2400, 413), (3000, 552), (3600, 644), (4800, 900))  # mm, minor unit
 PANELS_A = ((1357, 916, 1), (430, 430, 2), (1094, 114, 2), (657, 114, 2), (1357, 679, 1), (430, 1595, 2), (1357, 430, 1))
 
 
-def bars(  # noqa: PLR0913 - a builder with defaults
+def bars(
     pieces: Iterable[tuple[int, int, bool]],
     stock: Iterable[tuple[int, int]],
     *,
@@ -53,7 +53,7 @@ def example_a(aim: BarAim = BarAim.COST) -> BarJob:
     return bars(EXAMPLE_A, STOCK_A, aim=aim)
 
 
-def sheets(  # noqa: PLR0913 - a builder with defaults
+def sheets(
     panels: Iterable[tuple[int, int, int]],
     sheet: tuple[int, int] = (2440, 1220),
     *,
@@ -68,7 +68,12 @@ def sheets(  # noqa: PLR0913 - a builder with defaults
     """Make a sheet job from panels and a sheet in whole millimetres; the other sizes are tenths."""
     width, height = sheet
     whole = SheetStock(
-        code="BOARD", width_tenth_mm=10 * width, height_tenth_mm=10 * height, cost_minor=2390, copies_count=copies, defects=defects
+        code="BOARD",
+        width_tenth_mm=10 * width,
+        height_tenth_mm=10 * height,
+        cost_minor=2390,
+        copies_count=copies,
+        defects=defects,
     )
     return SheetJob(
         pieces=tuple(
@@ -133,7 +138,9 @@ def bar_jobs(draw: DrawFn, *, most_kinds: int = 8, most_count: int = 12, one_sto
     """Bars as a workshop asks for them: some lengths of stock, now and then offcuts on hand, any saw."""
     lengths = draw(st.lists(st.integers(40, 2300), min_size=1, max_size=most_kinds, unique=True))
     pieces = [(length, draw(st.integers(1, most_count)), draw(st.booleans())) for length in lengths]
-    sizes = draw(st.lists(st.sampled_from((2400, 3000, 3600, 4200, 4800)), min_size=1, max_size=1 if one_stock else 4, unique=True))
+    sizes = draw(
+        st.lists(st.sampled_from((2400, 3000, 3600, 4200, 4800)), min_size=1, max_size=1 if one_stock else 4, unique=True)
+    )
     stock = [(size, size // 6 + draw(st.integers(-40, 40))) for size in sizes]
     offcuts = () if one_stock else tuple(
         BarStock(code=f"OFF{at}", length_tenth_mm=10 * length, copies_count=draw(st.integers(1, 3)), offcut=True)

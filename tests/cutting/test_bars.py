@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-import random
+from random import Random
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -100,8 +100,8 @@ def _scaled(job: BarJob, by: int) -> BarJob:
 @settings(max_examples=25)
 def test_the_order_of_the_job_is_no_matter(job: BarJob) -> None:
     pieces, stock = list(job.pieces), list(job.stock)
-    random.Random(1).shuffle(pieces)
-    random.Random(2).shuffle(stock)
+    Random(1).shuffle(pieces)  # noqa: S311 - an order for a test
+    Random(2).shuffle(stock)  # noqa: S311 - an order for a test
     shuffled = msgspec.structs.replace(job, pieces=tuple(pieces), stock=tuple(stock))
 
     assert msgspec.json.encode(cut_bars(job)) == msgspec.json.encode(cut_bars(shuffled))

@@ -24,7 +24,7 @@ def with_group(change: Callable[[SheetGroup], SheetGroup]) -> SheetPlan:
     return replace(PLAN, groups=(change(PLAN.groups[0]), *PLAN.groups[1:]))
 
 
-def with_piece(number: int, **fields: int | bool) -> SheetPlan:
+def with_piece(number: int, **fields: int | bool | str) -> SheetPlan:
     def change(group: SheetGroup) -> SheetGroup:
         pieces = list(group.pieces)
         pieces[number] = replace(pieces[number], **fields)
@@ -127,7 +127,9 @@ def test_a_layout_that_no_saw_can_follow_is_found_out() -> None:
         moved.append(replace(piece, x_tenth_mm=x, y_tenth_mm=y))
     where = {piece.part: piece for piece in moved}
     parts = tuple(
-        replace(part, x_tenth_mm=where[part.name].x_tenth_mm, y_tenth_mm=where[part.name].y_tenth_mm) if part.name in where else part
+        replace(part, x_tenth_mm=where[part.name].x_tenth_mm, y_tenth_mm=where[part.name].y_tenth_mm)
+        if part.name in where
+        else part
         for part in group.parts
     )
     pinwheel = replace(plan, groups=(replace(group, pieces=tuple(moved), parts=parts, width_tenth_mm=12_000),))

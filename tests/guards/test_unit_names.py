@@ -17,8 +17,6 @@ ALLOWED = {
     "service.brief.job.Assumption.value": "the pointer beside it names the field, and that name says the unit",
     "service.brief.job.Doubt.value": "the pointer beside it names the field, and that name says the unit",
     "service.catalogue.rows.RowFault.line": "a position in a file, counted from 1",
-    "service.cutting.plan.SheetPart.piece": "an index into the pieces of the sheet",
-    "service.cutting.plan.SheetStep.number": "a position in the cutting sequence, counted from 1",
     "service.rules.load._Row.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
     "service.rules.ruleset.Rule.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
     "service.settings.Settings.port": "a TCP port, a name more than a number",
