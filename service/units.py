@@ -26,14 +26,14 @@ TENTHS_PER_MM: Final = 10
 
 # A pattern of text that a person types: no control characters, so that it can be printed, logged and stored.
 # `(?!\n)$` keeps Python's `$` from matching before a last newline; the exporter writes plain `$`.
-type ShortText = Annotated[str, Meta(min_length=1, max_length=80, pattern=r"^[^\x00-\x1f\x7f]*(?!\n)$")]
-type LongText = Annotated[str, Meta(max_length=400, pattern=r"^[^\x00-\x1f\x7f]*(?!\n)$")]
+PRINTABLE_PATTERN: Final = r"^[^\x00-\x1f\x7f]*(?!\n)$"
+DAY_PATTERN: Final = r"^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])(?!\n)$"
+type ShortText = Annotated[str, Meta(min_length=1, max_length=80, pattern=PRINTABLE_PATTERN)]
+type LongText = Annotated[str, Meta(max_length=400, pattern=PRINTABLE_PATTERN)]
 type Code = Annotated[
     str, Meta(min_length=1, max_length=32, pattern=r"^[A-Za-z0-9_-]+(?!\n)$", description="Code of a thing in the catalogue.")
 ]
-type IsoDate = Annotated[
-    str, Meta(pattern=r"^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])(?!\n)$", description="A day, RFC 3339 full-date.")
-]
+type IsoDate = Annotated[str, Meta(pattern=DAY_PATTERN, description="A day, RFC 3339 full-date.")]
 type Currency = Annotated[str, Meta(pattern=r"^[A-Z]{3}(?!\n)$", description="ISO 4217 code.")]
 type Pointer = Annotated[
     str, Meta(max_length=200, pattern=r"^(/[^\x00-\x1f\x7f]*)?(?!\n)$", description="RFC 6901 JSON Pointer into the body.")

@@ -23,7 +23,8 @@ def money_rows(facts: Facts) -> Iterator[Finding]:
     if fields:
         names = ", ".join(field_name(pointer) for pointer in fields[:NAMED_COUNT])
         more = f" and {len(fields) - NAMED_COUNT} more" if len(fields) > NAMED_COUNT else ""
-        says = f"{len(fields)} values that a firm price needs are assumed: {names}{more}. Measure or state them."
+        values, are, them = ("value", "is", "it") if len(fields) == 1 else ("values", "are", "them")
+        says = f"{len(fields)} {values} that a firm price needs {are} assumed: {names}{more}. Measure or state {them}."
         yield Finding("M01", says, CautionState.NOT_VERIFIED)
     terms = facts.job.terms
     if terms.tax is not None and terms.tax.kind is TaxKind.REVERSE_CHARGE:

@@ -24,7 +24,6 @@ log = logging.getLogger(__name__)
 _REASONS: Mapping[int, tuple[Reason, str]] = {
     HTTPStatus.NOT_FOUND: (Reason.NOT_FOUND, "There is nothing at this address."),
     HTTPStatus.METHOD_NOT_ALLOWED: (Reason.METHOD_NOT_ALLOWED, "This address does not take that method."),
-    HTTPStatus.REQUEST_ENTITY_TOO_LARGE: (Reason.BODY_TOO_LARGE, "The body is larger than this service takes."),
     HTTPStatus.BAD_REQUEST: (Reason.BAD_PARAMETER, "The request cannot be read."),
 }
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from msgspec import inspect
 
 from service.errors import likely_slip
+from service.units import DAY_PATTERN, PRINTABLE_PATTERN
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -18,6 +19,8 @@ LONGEST_SHOWN_COUNT: Final = 60  # characters of a value that are repeated
 MOST_CHOICES_COUNT: Final = 30
 GREATEST_SLIP_MM: Final = 1e9
 ONLY_PYTHON: Final = r"(?!\n)"  # keeps `$` from matching before a last newline; means nothing elsewhere
+# Patterns that a person would not read: what they ask, in words.
+PATTERN_WORDS: Final = {DAY_PATTERN: " that is a day, such as 2026-12-01", PRINTABLE_PATTERN: " without control characters"}
 
 type Number = inspect.IntType | inspect.FloatType
 type Sized = inspect.VarTupleType | inspect.DictType | inspect.StrType
@@ -145,7 +148,7 @@ def _size(shape: Sized, things: str) -> str:
 def _pattern(shape: inspect.StrType) -> str:
     if shape.pattern is None:
         return ""
-    return f" that matches {shape.pattern.replace(ONLY_PYTHON, '')}"
+    return PATTERN_WORDS.get(shape.pattern) or f" that matches {shape.pattern.replace(ONLY_PYTHON, '')}"
 
 
 def _anything(_shape: inspect.Type) -> str:

@@ -12,6 +12,7 @@ from typing import Any, Final
 import msgspec
 from litestar import Request
 from litestar.exceptions import LitestarException
+from litestar.exceptions.http_exceptions import RequestEntityTooLarge
 
 from service.errors import Reason
 from service.web import shape
@@ -27,12 +28,16 @@ class StrictRequest(Request[Any, Any, Any]):
         """The body.
 
         Raises:
-            ProblemError: wrong media type, a coding, or nothing there, where a handler wants a body.
+            ProblemError: too large; wrong media type, a coding, or nothing there, where a handler wants a body.
         """
         wants_body = self.route_handler.parsed_data_field is not None
         if wants_body:
             _check_type(self)
-        body = await super().body()
+        try:
+            body = await super().body()
+        except RequestEntityTooLarge as error:
+            limit_bytes = self.route_handler.resolve_request_max_body_size()
+            raise ProblemError(Reason.BODY_TOO_LARGE, f"The body is larger than {limit_bytes} bytes.") from error
         if wants_body and not body:
             raise ProblemError(Reason.MALFORMED, "The body is empty; a JSON object is wanted.")
         return body
@@ -59,7 +64,7 @@ def decode(body: bytes, kind: Any) -> Any:  # noqa: ANN401 - the type is the han
     except msgspec.ValidationError:
         value = _explain(body, kind)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
-        raise _malformed(error) from error
+        raise _malformed(error, body) from error
     return value
 
 
@@ -74,16 +79,25 @@ def _explain(body: bytes, kind: Any) -> Any:  # noqa: ANN401 - the type is the h
         loose = msgspec.json.decode(body)
         _refuse_twins(body)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
-        raise _malformed(error) from error
+        raise _malformed(error, body) from error
     return shape.convert(loose, kind)
 
 
-def _malformed(error: Exception) -> ProblemError:
+def _malformed(error: Exception, body: bytes) -> ProblemError:
     if isinstance(error, UnicodeDecodeError):
-        return ProblemError(Reason.MALFORMED, f"The body is not UTF-8 at byte {error.start}.")
+        return ProblemError(Reason.MALFORMED, f"The body is not UTF-8 at byte {_first_bad_byte(body)}.")
     if isinstance(error, RecursionError):
         return ProblemError(Reason.MALFORMED, "The body is nested too deeply.")
     return ProblemError(Reason.MALFORMED, f"The body cannot be read: {error}.")
+
+
+def _first_bad_byte(body: bytes) -> int:
+    """Place in the whole body: the decoder counts from the start of one text."""
+    try:
+        body.decode()
+    except UnicodeDecodeError as error:
+        return error.start
+    return 0
 
 
 def _refuse_twins(body: bytes) -> None:

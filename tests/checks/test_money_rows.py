@@ -19,7 +19,7 @@ def test_what_is_assumed_is_counted_and_named() -> None:
     gone = ("wall__damp", "wall__party", "wall__flat_mm", "floor__sound", "site__country", "site__stairs", "services__rcd")
     some, many = on(A, survey__wall__damp=None), on(A, **dict.fromkeys(f"survey__{name}" for name in gone))
 
-    assert "1 values that a firm price needs are assumed: wall damp." in row(some, "M01").says
+    assert "1 value that a firm price needs is assumed: wall damp. Measure or state it." in row(some, "M01").says
     assert "7 values" in row(many, "M01").says
     assert "and 2 more" in row(many, "M01").says
 

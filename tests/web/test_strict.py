@@ -55,6 +55,30 @@ async def test_what_is_no_good_json_is_malformed(client: httpx.AsyncClient, cont
     assert (400, "MALFORMED", "/problems/malformed") == (status, problem["reason"], problem["type"])
 
 
+@pytest.mark.parametrize(("content", "place"), [(b'{"survey": "\xff"}', 12), (b'{"survey": {"a\xff": 1}}', 14)])
+async def test_the_byte_that_is_no_utf_8_is_counted_in_the_whole_body(
+    client: httpx.AsyncClient, content: bytes, place: int
+) -> None:
+    _, problem = await post(client, content)
+
+    assert f"The body is not UTF-8 at byte {place}." == problem["detail"]
+
+
+@pytest.mark.parametrize(
+    ("terms", "remedy"),
+    [
+        ({"date": "1.12.2026"}, "Send text that is a day, such as 2026-12-01."),
+        ({"reference": "a\u0007"}, "Send text of 1 to 80 characters without control characters."),
+    ],
+)
+async def test_a_pattern_is_said_in_words(client: httpx.AsyncClient, terms: dict[str, str], remedy: str) -> None:
+    body = survey_body()
+    body["terms"] = terms
+    _, problem = await post(client, json.dumps(body).encode())
+
+    assert remedy == problem["errors"][0]["remedy"]
+
+
 @pytest.mark.parametrize("content", [b"null", b"[]", b'"x"', b"5", b"true", b"{}"])
 async def test_json_that_is_no_survey_has_the_wrong_shape(client: httpx.AsyncClient, content: bytes) -> None:
     status, problem = await post(client, content)
@@ -108,6 +132,7 @@ async def test_a_body_of_the_greatest_size_is_read_and_one_byte_more_is_not(clie
 
     assert read == 200
     assert (413, "BODY_TOO_LARGE") == (status, problem["reason"])
+    assert f"The body is larger than {BODY_LIMIT_BYTES} bytes." == problem["detail"]
 
 
 async def test_a_body_in_pieces_is_bounded_too(client: httpx.AsyncClient) -> None:
