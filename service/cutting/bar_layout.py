@@ -51,7 +51,7 @@ def _take_stock(job: BarJob, problem: BarProblem, plan: tuple[Pattern, ...]) -> 
     taken = []
     for number, rows in sorted(by_class.items()):
         ordered = sorted(rows, key=lambda row: (-int(np.array(row) @ sizes), row))
-        entries = [job.stock[step.stock_index_count] for step in problem.classes[number].steps for _ in range(step.copies_count)]
+        entries = [job.stock[step.stock_index] for step in problem.classes[number].steps for _ in range(step.copies)]
         taken += list(zip(entries, ordered, strict=False))
     return taken
 

@@ -103,7 +103,7 @@ def _longest_possible(job: BarJob, problem: BarProblem, rest: Rest) -> int:
     if rest.rest == 0:
         return 0
     spare = max((s.length_tenth_mm - job.end_trim_tenth_mm + job.kerf_tenth_mm) % unit for s in job.stock if not s.offcut)
-    return (rest.rest + problem.kerf_count) * unit + spare - job.kerf_tenth_mm
+    return (rest.rest + problem.kerf) * unit + spare - job.kerf_tenth_mm
 
 
 def _fallback(job: BarJob, problem: BarProblem, meter: Meter) -> BarPlan:

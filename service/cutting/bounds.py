@@ -28,8 +28,8 @@ def bought_bound(classes: Classes, cuts: list[Cut]) -> int:
 def _fewest(classes: Classes, cut: Cut) -> int:
     on_hand = bought = 0
     for of, worth in zip(classes, cut.worths.tolist(), strict=True):
-        on_hand += worth * sum(step.copies_count for step in of.steps if not step.bought_count)
-        bought = max(bought, worth if any(step.bought_count for step in of.steps) else 0)
+        on_hand += worth * sum(step.copies for step in of.steps if not step.bought)
+        bought = max(bought, worth if any(step.bought for step in of.steps) else 0)
     missing = max(0, cut.needed - on_hand)
     return -(-missing // bought) if bought else 0
 
@@ -37,7 +37,7 @@ def _fewest(classes: Classes, cut: Cut) -> int:
 def _in_parts(classes: Classes, cut: Cut) -> int:
     """Cover the worth needed by bars in parts, the best worth for money first."""
     offers = [
-        (Fraction(step.cost_count, worth), worth * step.copies_count)
+        (Fraction(step.cost, worth), worth * step.copies)
         for of, worth in zip(classes, cut.worths.tolist(), strict=True)
         if worth > 0
         for step in of.steps
@@ -60,7 +60,7 @@ def _in_whole_bars(classes: Classes, cut: Cut) -> int:
         size = -(-worth // max(1, scale))
         for step in of.steps:
             if size > 0:
-                table = _with_bars(table, size, min(step.copies_count, -(-needed // size)), step.cost_count)
+                table = _with_bars(table, size, min(step.copies, -(-needed // size)), step.cost)
     least = int(table[needed])
     return least if least < np.iinfo(np.int64).max // 4 else 0
 

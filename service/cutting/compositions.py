@@ -49,9 +49,9 @@ def costs_by_number(of: BarClass, most: int) -> tuple[Ints, Ints]:
     """Cost and number bought of the 0..most cheapest bars of a class."""
     costs, bought = [0], [0]
     for step in of.steps:
-        count = min(step.copies_count, most - len(costs) + 1)
-        costs += [costs[-1] + step.cost_count * k for k in range(1, count + 1)]
-        bought += [bought[-1] + step.bought_count * k for k in range(1, count + 1)]
+        count = min(step.copies, most - len(costs) + 1)
+        costs += [costs[-1] + step.cost * k for k in range(1, count + 1)]
+        bought += [bought[-1] + step.bought * k for k in range(1, count + 1)]
     return np.array(costs, dtype=np.int64), np.array(bought, dtype=np.int64)
 
 
@@ -66,7 +66,7 @@ def list_compositions(classes: tuple[BarClass, ...], cuts: list[Cut], span: tupl
     bars, cost, bought, supply = (np.zeros((1, 0), dtype=np.int64), *np.zeros((3, 1), dtype=np.int64))
     for place, number in enumerate(order):
         of = classes[number]
-        costs, boughts = costs_by_number(of, of.copies_count)
+        costs, boughts = costs_by_number(of, of.copies)
         least = _free(of)
         ceiling = np.searchsorted(costs, high - cost, side="right")  # numbers of bars that can still be paid for
         index = np.repeat(np.arange(len(cost)), np.maximum(0, ceiling - least))
@@ -100,12 +100,12 @@ def _in_order(window: Window, cut: Cut) -> Window:
 
 def _free(of: BarClass) -> int:
     """How many bars of a class are free and on hand."""
-    return sum(step.copies_count for step in of.steps if step.cost_count == 0 and step.bought_count == 0)
+    return sum(step.copies for step in of.steps if step.cost == 0 and step.bought == 0)
 
 
 def _efficiency(of: BarClass, worth: int) -> float:
     """Worth for money of the cheapest priced bar of a class; free ones come last."""
-    priced = [step.cost_count for step in of.steps if step.cost_count]
+    priced = [step.cost for step in of.steps if step.cost]
     return worth / priced[0] if priced else float("inf")
 
 
@@ -115,8 +115,8 @@ def _still_to_come(classes: tuple[BarClass, ...], cut: Cut, rest: list[int], bud
     for number in rest:
         worth = int(cut.worths[number])
         for step in classes[number].steps:
-            if step.cost_count == 0:
-                free += worth * step.copies_count
+            if step.cost == 0:
+                free += worth * step.copies
             else:
-                best = max(best, worth / step.cost_count)
+                best = max(best, worth / step.cost)
     return np.minimum(np.ceil(best * np.maximum(budget, 0) * (1 + 1e-9)), _HUGE).astype(np.int64) + min(free, _HUGE)

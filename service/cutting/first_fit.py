@@ -20,7 +20,7 @@ _MOST_FAVOURITES: Final = 16  # classes that a greedy plan prefers in turn; more
 def bins_of(problem: BarProblem) -> Bins:
     """Give a problem in the form that the cover model takes."""
     sizes = np.array(problem.sizes, dtype=np.int64)
-    capacities = np.array([of.capacity_count for of in problem.classes], dtype=np.int64)
+    capacities = np.array([of.capacity for of in problem.classes], dtype=np.int64)
     return Bins(sizes, np.array(problem.demands, dtype=np.int64), Lengths(sizes, capacities))
 
 
@@ -41,12 +41,12 @@ def first_fit(problem: BarProblem) -> tuple[Pattern, ...] | None:
 
 def _most_held(of: BarClass, pieces: int) -> int:
     """How much a class can hold at most; nothing needs more bars than there are pieces."""
-    return min(of.copies_count, pieces) * of.capacity_count
+    return min(of.copies, pieces) * of.capacity
 
 
 def _greedy(problem: BarProblem, bins: Bins, favourite: int) -> tuple[Pattern, ...] | None:
     demands = bins.demands.copy()
-    left = [of.copies_count for of in problem.classes]
+    left = [of.copies for of in problem.classes]
     used = [0] * len(left)
     chosen: list[Pattern] = []
     while demands.any():
@@ -72,7 +72,7 @@ def _next_bar(problem: BarProblem, bins: Bins, used: list[int], favourite: int) 
     best: tuple[tuple[float, int], Pattern] | None = None
     longest = int(bins.sizes[np.nonzero(bins.demands)[0][0]])
     empty = np.zeros(len(bins.sizes), dtype=np.int64)
-    usable = [k for k, of in enumerate(problem.classes) if used[k] < of.copies_count and of.capacity_count >= longest]
+    usable = [k for k, of in enumerate(problem.classes) if used[k] < of.copies and of.capacity >= longest]
     if favourite in usable:
         return favourite, bins.source.filled((favourite, empty), bins.demands)
     for number in usable:
@@ -93,9 +93,9 @@ def exchange(problem: BarProblem, plan: tuple[Pattern, ...]) -> tuple[Pattern, .
     for _, counts in sorted(plan, key=lambda item: (-int(item[1] @ sizes), item[0])):
         length = int(counts @ sizes)
         fitting = [
-            (of.costs(used[k] + 1)[0] - of.costs(used[k])[0], of.capacity_count, k)
+            (of.costs(used[k] + 1)[0] - of.costs(used[k])[0], of.capacity, k)
             for k, of in enumerate(problem.classes)
-            if of.capacity_count >= length and used[k] < of.copies_count
+            if of.capacity >= length and used[k] < of.copies
         ]
         if not fitting:
             return plan

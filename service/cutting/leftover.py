@@ -45,7 +45,7 @@ def rest_of(problem: BarProblem, pattern: Pattern) -> int:
     """What is left of a bar after its cuts, in units; the last cut may run off the end."""
     number, counts = pattern
     content = int(counts @ np.array(problem.sizes, dtype=np.int64))
-    return max(0, problem.classes[number].capacity_count - problem.kerf_count - content)
+    return max(0, problem.classes[number].capacity - problem.kerf - content)
 
 
 def longest_rest(problem: BarProblem, search: Search) -> Rest:
@@ -106,7 +106,7 @@ class _Contents:
 
     def __init__(self, problem: BarProblem, search: Search) -> None:
         self._problem, self._search = problem, search
-        self._capacities = np.array([of.capacity_count for of in problem.classes], dtype=np.int64)
+        self._capacities = np.array([of.capacity for of in problem.classes], dtype=np.int64)
         self.learnt = False  # the last refusal was a new weighting
         reach = search.by_size
         self._reachable = np.nonzero(reach.by_capacity == np.arange(len(reach.by_capacity)))[0]
@@ -123,7 +123,7 @@ class _Contents:
 
     def rest(self, short: _Short) -> int:
         """Rest that a short bar would leave."""
-        return int(self._capacities[short.number]) - self._problem.kerf_count - short.content
+        return int(self._capacities[short.number]) - self._problem.kerf - short.content
 
     def try_short(self, short: _Short) -> tuple[tuple[Pattern, ...] | None, bool]:
         """Try to cut with one short bar: the plan, or whether it is certainly impossible."""

@@ -8,9 +8,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter, defaultdict
-from typing import TYPE_CHECKING
-
-import msgspec
+from typing import TYPE_CHECKING, NamedTuple
 
 from service.cutting.pieces import BarAim, BarJob, BarStock
 
@@ -20,33 +18,33 @@ if TYPE_CHECKING:
     from service.cutting.sources import Pattern
 
 
-class Step(msgspec.Struct, frozen=True, kw_only=True):
+class Step(NamedTuple):
     """Bars of one stock entry: what one costs under the aim, and how many there are."""
 
-    cost_count: int  # minor units or tenths of a millimetre, as the aim says
-    bought_count: int  # 1: bought, 0: on hand
-    stock_index_count: int
-    copies_count: int
+    cost: int  # minor units or tenths of a millimetre, as the aim says
+    bought: int  # 1: bought, 0: on hand
+    stock_index: int
+    copies: int
 
 
-class BarClass(msgspec.Struct, frozen=True, kw_only=True):
+class BarClass(NamedTuple):
     """Bars of one capacity, cheapest first; n bars of a class always mean its n cheapest."""
 
-    capacity_count: int
+    capacity: int
     steps: tuple[Step, ...]
 
     @property
-    def copies_count(self) -> int:
+    def copies(self) -> int:
         """How many bars of this capacity there are."""
-        return sum(step.copies_count for step in self.steps)
+        return sum(step.copies for step in self.steps)
 
     def costs(self, bars_count: int) -> tuple[int, int]:
         """Cost and number bought of the n cheapest bars."""
         cost = bought = 0
         for step in self.steps:
-            taken = min(bars_count, step.copies_count)
-            cost += taken * step.cost_count
-            bought += taken * step.bought_count
+            taken = min(bars_count, step.copies)
+            cost += taken * step.cost
+            bought += taken * step.bought
             bars_count -= taken
         return cost, bought
 
@@ -54,13 +52,13 @@ class BarClass(msgspec.Struct, frozen=True, kw_only=True):
 type Classes = tuple[BarClass, ...]
 
 
-class BarProblem(msgspec.Struct, frozen=True, kw_only=True):
+class BarProblem(NamedTuple):
     """Kinds by falling size, classes by falling capacity."""
 
-    sizes: tuple[int, ...]
+    sizes: tuple[int, ...]  # in units, kerf included, as all that follows
     demands: tuple[int, ...]
     classes: tuple[BarClass, ...]
-    kerf_count: int  # kerf in units, rounded down; for leftovers only
+    kerf: int  # kerf in units, rounded down; for leftovers only
     unit_tenth_mm: int
 
     @property
@@ -88,7 +86,7 @@ def state_bars(job: BarJob) -> BarProblem:
         sizes=tuple(size // unit for size in padded),
         demands=tuple(demand[size] for size in padded),
         classes=_classes(job, unit, padded[-1] if padded else 1, total),
-        kerf_count=job.kerf_tenth_mm // unit,
+        kerf=job.kerf_tenth_mm // unit,
         unit_tenth_mm=unit,
     )
 
@@ -106,14 +104,14 @@ def _classes(job: BarJob, unit: int, least_tenth_mm: int, total: int) -> tuple[B
             continue
         length = 0 if stock.offcut else stock.length_tenth_mm
         step = Step(
-            cost_count=stock.cost_minor if job.aim is BarAim.COST else length,
-            bought_count=0 if stock.offcut else 1,
-            stock_index_count=index,
-            copies_count=total if stock.copies_count is None else min(stock.copies_count, total),
+            cost=stock.cost_minor if job.aim is BarAim.COST else length,
+            bought=0 if stock.offcut else 1,
+            stock_index=index,
+            copies=total if stock.copies_count is None else min(stock.copies_count, total),
         )
         by_capacity[capacity // unit].append(step)
     return tuple(
-        BarClass(capacity_count=capacity, steps=tuple(_cheapest_first(steps, job)))
+        BarClass(capacity=capacity, steps=tuple(_cheapest_first(steps, job)))
         for capacity, steps in sorted(by_capacity.items(), reverse=True)
     )
 
@@ -122,8 +120,8 @@ def _cheapest_first(steps: list[Step], job: BarJob) -> list[Step]:
     """Order by cost, then on hand before bought, then what the entry itself says: never by its place in the job."""
 
     def key(step: Step) -> tuple[int, int, int, int, str, int]:
-        stock = job.stock[step.stock_index_count]
-        return (step.cost_count, step.bought_count, stock.length_tenth_mm, stock.cost_minor, stock.code, step.copies_count)
+        stock = job.stock[step.stock_index]
+        return (step.cost, step.bought, stock.length_tenth_mm, stock.cost_minor, stock.code, step.copies)
 
     return sorted(steps, key=key)
 
@@ -131,8 +129,7 @@ def _cheapest_first(steps: list[Step], job: BarJob) -> list[Step]:
 def without(problem: BarProblem, demands: Iterable[int], used: list[int]) -> BarProblem:
     """Give what is left of a problem when only these demands remain and bars of these classes are used up."""
     counts = Counter(used)
-    return msgspec.structs.replace(
-        problem,
+    return problem._replace(
         demands=tuple(int(demand) for demand in demands),
         classes=tuple(_used_up(of, counts[number]) for number, of in enumerate(problem.classes)),
     )
@@ -142,7 +139,7 @@ def _used_up(of: BarClass, bars_count: int) -> BarClass:
     """Take the cheapest bars out of a class."""
     steps = []
     for step in of.steps:
-        gone = min(bars_count, step.copies_count)
+        gone = min(bars_count, step.copies)
         bars_count -= gone
-        steps.append(msgspec.structs.replace(step, copies_count=step.copies_count - gone))
-    return msgspec.structs.replace(of, steps=tuple(steps))
+        steps.append(step._replace(copies=step.copies - gone))
+    return of._replace(steps=tuple(steps))

@@ -69,7 +69,7 @@ class Search:
         self._relax(complete)
         self._raise_low(cost_bound(self.classes, self.cuts), 0)
         start, width = self.low[0], max(1, self.low[0] // _FIRST_WINDOW)
-        everything = sum(of.costs(of.copies_count)[0] for of in self.classes)
+        everything = sum(of.costs(of.copies)[0] for of in self.classes)
         while not self.done and start <= min(self.value[0], everything) and not self.meter.is_over():
             high = min(start + width, self.value[0])
             window = list_compositions(self.classes, self.cuts, (start, high), _WINDOW_LIMIT)
@@ -91,8 +91,8 @@ class Search:
         steps = [(number, step) for number, of in enumerate(self.classes) for step in of.steps]
         priced = Priced(
             np.array([number for number, _ in steps], dtype=np.int64),
-            np.array([float(step.cost_count) for _, step in steps]),
-            np.array([float(step.copies_count) for _, step in steps]),
+            np.array([float(step.cost) for _, step in steps]),
+            np.array([float(step.copies) for _, step in steps]),
         )
         cover = Cover(self.bins, self.meter, priced)
         nothing = np.zeros(len(self.bins.sizes), dtype=np.int64)
@@ -169,9 +169,9 @@ class Search:
         steps = [(number, step) for number, of in enumerate(self.classes) for step in of.steps]
         model = highspy.HighsLp()
         model.num_col_, model.num_row_ = len(steps), len(self.cuts)
-        model.col_cost_ = np.array([step.cost_count + step.bought_count / 1024 for _, step in steps])
+        model.col_cost_ = np.array([step.cost + step.bought / 1024 for _, step in steps])
         model.col_lower_ = np.zeros(len(steps))
-        model.col_upper_ = np.array([float(step.copies_count) for _, step in steps])
+        model.col_upper_ = np.array([float(step.copies) for _, step in steps])
         model.row_lower_ = np.array([1.0 for _ in self.cuts])
         model.row_upper_ = np.full(len(self.cuts), highspy.kHighsInf)
         numbers = np.array([number for number, _ in steps])

@@ -36,7 +36,7 @@ def sheet_cuts(problem: SheetProblem) -> list[Cut]:
     across, up = _axis(problem, along_width=True), _axis(problem, along_width=False)
     values = _values(problem, across, up)
     shape = values.shape[:2]
-    demands = np.array([kind.demand_count for kind in problem.kinds], dtype=np.int64)
+    demands = np.array([kind.demand for kind in problem.kinds], dtype=np.int64)
     needed = values @ demands
     worths = across.holds[:, None, :] * up.holds[None, :, :]
     ratio = needed[:, :, None] / np.maximum(worths, 1)
@@ -54,7 +54,7 @@ def sheet_cuts(problem: SheetProblem) -> list[Cut]:
 
 def _axis(problem: SheetProblem, *, along_width: bool) -> _Axis:
     """Make the functions for one side of the sheets: the length itself first."""
-    sides = np.array([of.width_count if along_width else of.height_count for of in problem.classes], dtype=np.int64)
+    sides = np.array([of.width if along_width else of.height for of in problem.classes], dtype=np.int64)
     lengths = sorted({way[0 if along_width else 1] for kind in problem.kinds for way in kind.ways()})
     usable = np.array([length for length in lengths if length <= int(sides.max())], dtype=np.int64)
     rows = [usable]
@@ -89,7 +89,7 @@ def _counts(problem: SheetProblem, lengths: list[int], *, along_width: bool) -> 
     for kind in problem.kinds:
         for length in {way[0 if along_width else 1] for way in kind.ways()}:
             if length in counts:
-                counts[length] += kind.demand_count
+                counts[length] += kind.demand
     return np.array([counts[length] for length in lengths], dtype=np.int64)
 
 

@@ -45,8 +45,8 @@ def greedy_plans(problem: SheetProblem) -> list[tuple[Layout, ...]]:
 
 def _favourites(problem: SheetProblem) -> list[int]:
     """The classes that can hold most, in the order that they stand in; nothing needs more sheets than there are pieces."""
-    pieces = sum(kind.demand_count for kind in problem.kinds)
-    held = [min(of.bars.copies_count, pieces) * of.width_count * of.height_count for of in problem.classes]
+    pieces = sum(kind.demand for kind in problem.kinds)
+    held = [min(of.bars.copies, pieces) * of.width * of.height for of in problem.classes]
     return sorted(sorted(range(len(held)), key=lambda k: -held[k])[:_MOST_FAVOURITES])
 
 
@@ -63,10 +63,10 @@ def _orders(problem: SheetProblem) -> tuple[Order, ...]:
     """Largest area, longest side, widest and tallest first."""
     kinds = problem.kinds
     keys = (
-        lambda k: (-kinds[k].width_count * kinds[k].height_count, k),
-        lambda k: (-max(kinds[k].width_count, kinds[k].height_count), k),
-        lambda k: (-kinds[k].width_count, k),
-        lambda k: (-kinds[k].height_count, k),
+        lambda k: (-kinds[k].width * kinds[k].height, k),
+        lambda k: (-max(kinds[k].width, kinds[k].height), k),
+        lambda k: (-kinds[k].width, k),
+        lambda k: (-kinds[k].height, k),
     )
     return tuple(dict.fromkeys(tuple(sorted(range(len(kinds)), key=key)) for key in keys))
 
@@ -80,7 +80,7 @@ class _Way(NamedTuple):
 
 
 def _plan(problem: SheetProblem, way: _Way) -> tuple[Layout, ...] | None:
-    left = [kind.demand_count for kind in problem.kinds]
+    left = [kind.demand for kind in problem.kinds]
     used = [0] * len(problem.classes)
     plan: list[Layout] = []
     while any(left):
@@ -90,7 +90,7 @@ def _plan(problem: SheetProblem, way: _Way) -> tuple[Layout, ...] | None:
         held = [0] * len(left)
         for piece in layout.pieces:
             held[piece.kind] += 1
-        copies = problem.classes[layout.number].bars.copies_count - used[layout.number]
+        copies = problem.classes[layout.number].bars.copies - used[layout.number]
         times = min(copies, *(count // part for count, part in zip(left, held, strict=True) if part))
         plan += [layout] * times
         used[layout.number] += times
@@ -104,7 +104,7 @@ def _next_sheet(problem: SheetProblem, way: _Way, left: list[int], used: list[in
     numbers = sorted(range(len(problem.classes)), key=lambda number: number != way.favourite)
     for number in numbers:
         of = problem.classes[number]
-        if used[number] >= of.bars.copies_count:
+        if used[number] >= of.bars.copies:
             continue
         pieces = fill_sheet(problem.kinds, of, way.order, left, wide=way.wide)
         if pieces and number == way.favourite:
@@ -154,7 +154,7 @@ def _split(room: Box, width: int, height: int, *, wide: bool) -> list[Box]:
 
 def free_boxes(of: SheetClass) -> list[Box]:
     """Cut a sheet edge to edge around its defects: what is left to be used."""
-    return _around((0, 0, of.width_count, of.height_count), of.defects)
+    return _around((0, 0, of.width, of.height), of.defects)
 
 
 def _around(room: Box, defects: tuple[Box, ...]) -> list[Box]:

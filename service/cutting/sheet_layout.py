@@ -68,7 +68,7 @@ def _sheets(job: SheetJob, problem: SheetProblem, plan: tuple[Layout, ...]) -> l
     result = []
     for layout in sorted(plan, key=lambda item: (item.number, -sum(p.width * p.height for p in item.pieces), item.pieces)):
         of = problem.classes[layout.number]
-        entries = [step.stock_index_count for step in of.bars.steps for _ in range(step.copies_count)]
+        entries = [step.stock_index for step in of.bars.steps for _ in range(step.copies)]
         stock = job.stock[entries[taken[layout.number]]]
         taken[layout.number] += 1
         pieces = [queues[keys[placed.kind]].pop(0) for placed in layout.pieces]
@@ -79,7 +79,7 @@ def _sheets(job: SheetJob, problem: SheetProblem, plan: tuple[Layout, ...]) -> l
 def _kind_keys(job: SheetJob, problem: SheetProblem) -> list[tuple[int, int, bool]]:
     """The job's key of every kind of the problem."""
     unit, kerf = problem.unit_tenth_mm, job.kerf_tenth_mm
-    return [(kind.width_count * unit - kerf, kind.height_count * unit - kerf, kind.rotatable) for kind in problem.kinds]
+    return [(kind.width * unit - kerf, kind.height * unit - kerf, kind.rotatable) for kind in problem.kinds]
 
 
 def _queues(job: SheetJob) -> dict[tuple[int, int, bool], list[_Chosen]]:

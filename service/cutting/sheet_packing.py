@@ -34,36 +34,34 @@ class Way(StrEnum):
     LEFTOVERS = "leftovers"
 
 
-def ask_packing(
-    problem: SheetProblem, way: Way, width_count: int, *, first_cut: FirstCut, meter: Meter
-) -> tuple[Layout, ...] | None:
+def ask_packing(problem: SheetProblem, way: Way, breadth: int, *, first_cut: FirstCut, meter: Meter) -> tuple[Layout, ...] | None:
     """Ask packingsolver for a plan; None if it gives none.
 
     Args:
         problem: the bare problem.
         way: which search.
-        width_count: how wide the search is: the queue of a tree search, the rounds of a value correction; else of no effect.
+        breadth: how wide the search is: the queue of a tree search, the rounds of a value correction; else of no effect.
         first_cut: which way first cuts must run.
         meter: counts the work and holds the caller's clock.
     """
-    price = _price(problem, way, width_count)
-    if price > meter.left_micros() or sum(kind.demand_count for kind in problem.kinds) > _LARGEST_PIECES:
+    price = _price(problem, way, breadth)
+    if price > meter.left_micros() or sum(kind.demand for kind in problem.kinds) > _LARGEST_PIECES:
         return None
     meter.spend(price)
-    output = guillotine.optimize(_instance(problem, way, first_cut), _parameters(way, width_count))
+    output = guillotine.optimize(_instance(problem, way, first_cut), _parameters(way, breadth))
     solution = output.solution
     if output.is_proven_infeasible or not solution.full():
         return None
     return _layouts(problem, solution)
 
 
-def _price(problem: SheetProblem, way: Way, width_count: int) -> float:
+def _price(problem: SheetProblem, way: Way, breadth: int) -> float:
     """Work of a search in thousandths of a unit, measured roughly on jobs of 10 to 60 pieces."""
-    pieces, kinds = sum(kind.demand_count for kind in problem.kinds), len(problem.kinds)
+    pieces, kinds = sum(kind.demand for kind in problem.kinds), len(problem.kinds)
     prices = {
-        Way.TREE: 3.0 * width_count * pieces * math.sqrt(pieces),
+        Way.TREE: 3.0 * breadth * pieces * math.sqrt(pieces),
         Way.KNAPSACKS: 600.0 * kinds * kinds,
-        Way.CORRECTION: 1_500.0 * kinds * kinds * width_count,
+        Way.CORRECTION: 1_500.0 * kinds * kinds * breadth,
         Way.LEFTOVERS: 500.0 * pieces * pieces,
     }
     return 1_000.0 + prices[way]
@@ -83,12 +81,12 @@ def _instance(problem: SheetProblem, way: Way, first_cut: FirstCut) -> guillotin
         (number, step) for number, of in enumerate(problem.classes) for step in of.bars.steps
     ):
         of = problem.classes[number]
-        cost = float(step.cost_count * _COST_SCALE) if step.cost_count else 1.0
-        builder.add_bin_type(of.width_count, of.height_count, cost=cost, copies=step.copies_count)
+        cost = float(step.cost * _COST_SCALE) if step.cost else 1.0
+        builder.add_bin_type(of.width, of.height, cost=cost, copies=step.copies)
         for x, y, width, height in of.defects:
-            builder.add_defect(bin_type, x, y, min(width, of.width_count - x), min(height, of.height_count - y))
+            builder.add_defect(bin_type, x, y, min(width, of.width - x), min(height, of.height - y))
     for kind in problem.kinds:
-        builder.add_item_type(kind.width_count, kind.height_count, copies=kind.demand_count, oriented=not kind.rotatable)
+        builder.add_item_type(kind.width, kind.height, copies=kind.demand, oriented=not kind.rotatable)
     return builder.build()
 
 
@@ -99,7 +97,7 @@ def _objective(problem: SheetProblem, way: Way) -> packingsolver.Objective:
     return packingsolver.Objective.BinPacking if alone else packingsolver.Objective.VariableSizedBinPacking
 
 
-def _parameters(way: Way, width_count: int) -> guillotine.OptimizeParameters:
+def _parameters(way: Way, breadth: int) -> guillotine.OptimizeParameters:
     parameters = guillotine.OptimizeParameters()
     parameters.verbosity_level = 0
     parameters.messages_to_stdout = False
@@ -109,9 +107,9 @@ def _parameters(way: Way, width_count: int) -> guillotine.OptimizeParameters:
     parameters.use_sequential_single_knapsack = way is Way.KNAPSACKS
     parameters.use_sequential_value_correction = way is Way.CORRECTION
     if way is Way.CORRECTION:
-        parameters.not_anytime_sequential_value_correction_number_of_iterations = width_count
+        parameters.not_anytime_sequential_value_correction_number_of_iterations = breadth
     else:
-        parameters.not_anytime_tree_search_queue_size = width_count
+        parameters.not_anytime_tree_search_queue_size = breadth
     return parameters
 
 

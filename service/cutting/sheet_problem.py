@@ -8,9 +8,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter, defaultdict
-from typing import TYPE_CHECKING
-
-import msgspec
+from typing import TYPE_CHECKING, NamedTuple
 
 from service.cutting.problem import BarClass, Step
 
@@ -20,34 +18,34 @@ if TYPE_CHECKING:
 type Box = tuple[int, int, int, int]  # x, y, width, height
 
 
-class SheetKind(msgspec.Struct, frozen=True, kw_only=True, order=True):
+class SheetKind(NamedTuple):
     """Pieces of one size; one that may be turned lies with its longer side along x."""
 
-    width_count: int
-    height_count: int
+    width: int
+    height: int
     rotatable: bool
-    demand_count: int
+    demand: int
 
     def ways(self) -> tuple[tuple[int, int], ...]:
         """Sizes as the piece may lie: straight first."""
-        straight = (self.width_count, self.height_count)
-        return (straight, straight[::-1]) if self.rotatable and self.width_count != self.height_count else (straight,)
+        straight = (self.width, self.height)
+        return (straight, straight[::-1]) if self.rotatable and self.width != self.height else (straight,)
 
 
-class SheetClass(msgspec.Struct, frozen=True, kw_only=True):
+class SheetClass(NamedTuple):
     """Sheets of one size and with the same defects; `bars` says what they cost, as for bars of one capacity."""
 
-    width_count: int
-    height_count: int
+    width: int
+    height: int
     defects: tuple[Box, ...]
     bars: BarClass
 
     def holds(self, width: int, height: int) -> bool:
         """Whether a box fits, defects apart."""
-        return width <= self.width_count and height <= self.height_count
+        return width <= self.width and height <= self.height
 
 
-class SheetProblem(msgspec.Struct, frozen=True, kw_only=True):
+class SheetProblem(NamedTuple):
     """Kinds and classes, largest first."""
 
     kinds: tuple[SheetKind, ...]
@@ -71,10 +69,10 @@ def state_sheets(job: SheetJob) -> SheetProblem:
     kerf = job.kerf_tenth_mm
     unit = math.gcd(*(side + kerf for width, height, _ in demand for side in (width, height))) if demand else 1
     kinds = [
-        SheetKind(width_count=(w + kerf) // unit, height_count=(h + kerf) // unit, rotatable=turn, demand_count=count)
+        SheetKind(width=(w + kerf) // unit, height=(h + kerf) // unit, rotatable=turn, demand=count)
         for (w, h, turn), count in demand.items()
     ]
-    order = sorted(kinds, key=lambda kind: (-kind.width_count * kind.height_count, -kind.width_count, kind.rotatable))
+    order = sorted(kinds, key=lambda kind: (-kind.width * kind.height, -kind.width, kind.rotatable))
     return SheetProblem(kinds=tuple(order), classes=_classes(job, unit, sum(demand.values())), unit_tenth_mm=unit)
 
 
@@ -85,15 +83,13 @@ def _classes(job: SheetJob, unit: int, total: int) -> tuple[SheetClass, ...]:
         width, height = (stock.width_tenth_mm - lost) // unit, (stock.height_tenth_mm - lost) // unit
         copies = total if stock.copies_count is None else min(stock.copies_count, total)
         if copies and width > 0 and height > 0:
-            step = Step(
-                cost_count=stock.cost_minor, bought_count=0 if stock.offcut else 1, stock_index_count=index, copies_count=copies
-            )
+            step = Step(cost=stock.cost_minor, bought=0 if stock.offcut else 1, stock_index=index, copies=copies)
             by_size[width, height, _defects(stock, job, unit)].append(step)
     largest_first = sorted(by_size.items(), key=lambda item: (-item[0][0] * item[0][1], item[0]))
     return tuple(
         SheetClass(
-            width_count=width, height_count=height, defects=defects,
-            bars=BarClass(capacity_count=width * height, steps=tuple(_cheapest_first(steps, job))),
+            width=width, height=height, defects=defects,
+            bars=BarClass(capacity=width * height, steps=tuple(_cheapest_first(steps, job))),
         )
         for (width, height, defects), steps in largest_first
     )  # fmt: skip
@@ -101,8 +97,8 @@ def _classes(job: SheetJob, unit: int, total: int) -> tuple[SheetClass, ...]:
 
 def _cheapest_first(steps: list[Step], job: SheetJob) -> list[Step]:
     def key(step: Step) -> tuple[int, int, int, int, str, int]:
-        stock: SheetStock = job.stock[step.stock_index_count]
-        return (step.cost_count, step.bought_count, stock.width_tenth_mm, stock.height_tenth_mm, stock.code, step.copies_count)
+        stock: SheetStock = job.stock[step.stock_index]
+        return (step.cost, step.bought, stock.width_tenth_mm, stock.height_tenth_mm, stock.code, step.copies)
 
     return sorted(steps, key=key)
 

@@ -75,10 +75,10 @@ class SheetSearch:
 
     def run(self) -> None:
         """Search until done or out of work."""
-        for place, (way, width_count) in enumerate(_TRIES):
+        for place, (way, breadth) in enumerate(_TRIES):
             if self.done or self.meter.is_over():
                 return
-            self.ask(way, width_count)
+            self.ask(way, breadth)
             if place == 0 and not self.done:
                 self._list_sets()
 
@@ -105,9 +105,9 @@ class SheetSearch:
             start, width = high + 1, width * 2
         return self.value
 
-    def ask(self, way: Way, width_count: int) -> None:
+    def ask(self, way: Way, breadth: int) -> None:
         """Ask packingsolver, and keep what is good of its answer."""
-        plan = ask_packing(self.problem, way, width_count, first_cut=self._first_cut, meter=self.meter)
+        plan = ask_packing(self.problem, way, breadth, first_cut=self._first_cut, meter=self.meter)
         self._offer(plan, Method.PACKING)
 
     def _list_sets(self) -> None:
@@ -118,8 +118,8 @@ class SheetSearch:
         found = SetList(self.problem, self._first_cut, meter=self.meter, most_micros=most)
         if not found.complete:
             return
-        sizes = np.array([kind.width_count * kind.height_count for kind in self.problem.kinds], dtype=np.int64)
-        demands = np.array([kind.demand_count for kind in self.problem.kinds], dtype=np.int64)
+        sizes = np.array([kind.width * kind.height for kind in self.problem.kinds], dtype=np.int64)
+        demands = np.array([kind.demand for kind in self.problem.kinds], dtype=np.int64)
         bins = Bins(sizes, demands, found.sets())
         search = Search(bins, self._bars, self._as_patterns(), self.meter)
         search.cuts += [make_cut(bins, cut.values) for cut in self.cuts[:_BOUND_CUTS]]
@@ -132,8 +132,8 @@ class SheetSearch:
 
     def _sets_expected(self) -> int:
         """Guess how many sets fit a sheet: choices of as many kinds as a sheet holds pieces, and one more."""
-        pieces = sum(kind.demand_count for kind in self.problem.kinds)
-        sheets = max(1, self.fewest + sum(step.copies_count for of in self._bars for step in of.steps if not step.bought_count))
+        pieces = sum(kind.demand for kind in self.problem.kinds)
+        sheets = max(1, self.fewest + sum(step.copies for of in self._bars for step in of.steps if not step.bought))
         kinds = len(self.problem.kinds)
         return math.comb(kinds, min(kinds // 2, -(-pieces // sheets) + 1))
 

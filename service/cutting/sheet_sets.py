@@ -52,7 +52,7 @@ class SetList:
         """
         self._first_cut = first_cut
         self._problem, self._meter = problem, meter
-        self._bases = np.cumprod([1, *(kind.demand_count + 1 for kind in problem.kinds)]).tolist()
+        self._bases = np.cumprod([1, *(kind.demand + 1 for kind in problem.kinds)]).tolist()
         self._boxes: dict[int, list[_Boxed]] = {}
         self._counts: dict[int, tuple[int, ...]] = {}
         self._left_micros = float(most_micros)
@@ -66,7 +66,7 @@ class SetList:
             for code, counts in level.items():
                 for kind, of in enumerate(self._problem.kinds):
                     larger = code + self._bases[kind]
-                    if counts[kind] < of.demand_count and larger not in following:
+                    if counts[kind] < of.demand and larger not in following:
                         grown = (*counts[:kind], counts[kind] + 1, *counts[kind + 1 :])
                         if self._parts_fit(larger, grown) and self._join_all(larger, grown):
                             following[larger] = grown
@@ -94,8 +94,8 @@ class SetList:
     def _parts_fit(self, code: int, counts: tuple[int, ...]) -> bool:
         """Tell whether the set can fit at all: by area, and with any one piece taken out."""
         kinds = self._problem.kinds
-        area = sum(count * of.width_count * of.height_count for count, of in zip(counts, kinds, strict=True))
-        if area > max(of.width_count * of.height_count for of in self._problem.classes):
+        area = sum(count * of.width * of.height for count, of in zip(counts, kinds, strict=True))
+        if area > max(of.width * of.height for of in self._problem.classes):
             return False
         return all(not count or code - self._bases[kind] in self._boxes for kind, count in enumerate(counts))
 
@@ -146,7 +146,7 @@ class SetList:
     def _larger(self, code: int) -> Iterator[int]:
         """Codes of the sets with one piece more, as far as the demand goes."""
         for kind, of in enumerate(self._problem.kinds):
-            if self._counts[code][kind] < of.demand_count:
+            if self._counts[code][kind] < of.demand:
                 yield code + self._bases[kind]
 
     def layout(self, number: int, counts: tuple[int, ...]) -> Layout:
@@ -164,13 +164,13 @@ class SetList:
         if self._first_cut is FirstCut.ANY:
             return True
         rip = self._first_cut is FirstCut.RIP
-        spare = of.height_count - box.height if rip else of.width_count - box.width
+        spare = of.height - box.height if rip else of.width - box.width
         return spare > 0 or (box.one[0] >= 0 and box.beside is not rip) or self._needs_no(box, of, rip=rip)
 
     def _needs_no(self, box: _Boxed, of: SheetClass, *, rip: bool) -> bool:
         """Tell whether every piece of a box runs through the whole sheet, so that no rip (or no cross-cut) is needed at all."""
         if box.one[0] < 0:
-            return box.height == of.height_count if rip else box.width == of.width_count
+            return box.height == of.height if rip else box.width == of.width
         parts = (self._boxes[code][at] for code, at in (box.one, box.other))
         return box.beside is rip and all(self._needs_no(part, of, rip=rip) for part in parts)
 
@@ -194,4 +194,4 @@ def _smallest(boxes: list[_Boxed]) -> list[_Boxed]:
 
 
 def _rest(box: _Boxed, of: SheetClass) -> int:
-    return max((of.width_count - box.width) * of.height_count, (of.height_count - box.height) * of.width_count)
+    return max((of.width - box.width) * of.height, (of.height - box.height) * of.width)

@@ -53,8 +53,9 @@ def run_integer(solver: Solver, cells: int, meter: Meter) -> highspy.HighsModelS
     calls_left = _FIRST_CALLS + int(max(0, spare) / (_MICROS_PER_CALL + cells * _MICROS_PER_CELL_AND_CALL))
     solver.setOptionValue("mip_max_nodes", max(1, int(spare / (cells * _MICROS_PER_CELL_AND_NODE + 100))))
 
-    def ask(_kind: object, _message: str, _out: object, tell: Any, _data: object) -> None:  # noqa: ANN401 - highspy's own struct
+    def ask(*event: Any) -> None:  # noqa: ANN401 - kind, message, output, input and data in highspy's own types
         nonlocal calls_left
+        tell = event[3]
         calls_left -= 1
         if tell is not None and (calls_left < 0 or meter.rang()):
             tell.user_interrupt = True

@@ -17,10 +17,8 @@ NOTHING = np.zeros(0, dtype=np.int64)
 def bar_class(*steps: tuple[int, int, int]) -> BarClass:
     """Steps of cost, bought and copies."""
     return BarClass(
-        capacity_count=1,
-        steps=tuple(
-            Step(cost_count=cost, bought_count=bought, stock_index_count=0, copies_count=copies) for cost, bought, copies in steps
-        ),
+        capacity=1,
+        steps=tuple(Step(cost=cost, bought=bought, stock_index=0, copies=copies) for cost, bought, copies in steps),
     )
 
 

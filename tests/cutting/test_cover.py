@@ -19,7 +19,7 @@ def meter() -> Meter:
 def test_the_relaxed_cost_of_example_a_is_the_one_written_down() -> None:
     """`knowledge/worked-examples.md`, section 0: LP bound of the price of A with allowance 62.61."""
     problem = state_bars(example_a())
-    costs = [float(of.steps[0].cost_count) for of in problem.classes]
+    costs = [float(of.steps[0].cost) for of in problem.classes]
     priced = Priced(np.arange(4), np.array(costs), np.full(4, 52.0))
     relaxed = Cover(bins_of(problem), meter(), priced).converge(until_covered=False)
 

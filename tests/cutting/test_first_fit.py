@@ -28,9 +28,9 @@ def test_every_piece_is_cut_once_on_bars_that_hold_it(job: BarJob) -> None:
     sizes = np.array(problem.sizes)
 
     assert list(problem.demands) == sum((counts for _, counts in plan), start=np.zeros(len(sizes), dtype=np.int64)).tolist()
-    assert all(counts @ sizes <= problem.classes[number].capacity_count for number, counts in plan)
+    assert all(counts @ sizes <= problem.classes[number].capacity for number, counts in plan)
     for number, of in enumerate(problem.classes):
-        assert sum(1 for used, _ in plan if used == number) <= of.copies_count
+        assert sum(1 for used, _ in plan if used == number) <= of.copies
 
 
 def test_too_few_copies_give_no_plan() -> None:

@@ -25,23 +25,23 @@ PROBLEM = state_bars(JOB)
 def test_equal_lengths_are_one_kind_and_sizes_are_divided_by_what_they_share() -> None:
     """By hand: 1004 and 604 in tenths share 40; bars: (L - 100 + 40) / 40, rounded down."""
     assert (40, (251, 151), (3, 3)) == (PROBLEM.unit_tenth_mm, PROBLEM.sizes, PROBLEM.demands)
-    assert (748, 598, 173) == tuple(of.capacity_count for of in PROBLEM.classes)
+    assert (748, 598, 173) == tuple(of.capacity for of in PROBLEM.classes)
     assert 6 == PROBLEM.pieces_count
-    assert 1 == PROBLEM.kerf_count
+    assert 1 == PROBLEM.kerf
 
 
 def test_bars_of_one_length_go_cheapest_first_as_far_as_they_last() -> None:
     two_four = PROBLEM.classes[1]
 
-    assert [(350, 2), (400, 6)] == [(step.cost_count, step.copies_count) for step in two_four.steps]
+    assert [(350, 2), (400, 6)] == [(step.cost, step.copies) for step in two_four.steps]
     assert (350 * 2 + 400, 3) == two_four.costs(3)
-    assert 8 == two_four.copies_count
+    assert 8 == two_four.copies
 
 
 def test_by_length_an_offcut_on_hand_counts_nothing() -> None:
     problem = state_bars(msgspec.structs.replace(JOB, aim=BarAim.LENGTH))
 
-    assert [30_000, 24_000, 0] == [of.steps[0].cost_count for of in problem.classes]
+    assert [30_000, 24_000, 0] == [of.steps[0].cost for of in problem.classes]
 
 
 def test_a_plan_costs_its_cheapest_bars() -> None:
@@ -55,8 +55,8 @@ def test_what_is_left_has_fewer_pieces_and_fewer_cheap_bars() -> None:
     rest = without(PROBLEM, [1, 0], [1, 1, 1, 2])
 
     assert (1, 0) == rest.demands
-    assert [0, 5] == [step.copies_count for step in rest.classes[1].steps]
-    assert 0 == rest.classes[2].copies_count
+    assert [0, 5] == [step.copies for step in rest.classes[1].steps]
+    assert 0 == rest.classes[2].copies
 
 
 def test_trim_is_taken_off_the_bar() -> None:

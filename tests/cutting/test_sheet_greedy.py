@@ -22,7 +22,7 @@ def test_every_greedy_plan_places_all_pieces_apart_and_sawable(job: SheetJob) ->
     for plan in greedy_plans(problem):
         placed = Counter(piece.kind for layout in plan for piece in layout.pieces)
 
-        assert [kind.demand_count for kind in problem.kinds] == [placed[at] for at in range(len(problem.kinds))]
+        assert [kind.demand for kind in problem.kinds] == [placed[at] for at in range(len(problem.kinds))]
         for layout in plan:
             of = problem.classes[layout.number]
             assert sawable([piece[1:] for piece in layout.pieces])
@@ -50,7 +50,7 @@ def test_a_sheet_is_cut_around_its_defects() -> None:
     boxes = free_boxes(of)
 
     assert 4 == len(boxes)
-    assert of.width_count * of.height_count - of.defects[0][2] * of.defects[0][3] == sum(w * h for _, _, w, h in boxes)
+    assert of.width * of.height - of.defects[0][2] * of.defects[0][3] == sum(w * h for _, _, w, h in boxes)
 
 
 def test_too_few_copies_give_no_plan() -> None:

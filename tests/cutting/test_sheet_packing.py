@@ -24,7 +24,7 @@ def test_every_search_gives_whole_sawable_plans(way: Way) -> None:
 
     assert plan is not None
     placed = Counter(piece.kind for layout in plan for piece in layout.pieces)
-    assert [kind.demand_count for kind in problem.kinds] == [placed[at] for at in range(len(problem.kinds))]
+    assert [kind.demand for kind in problem.kinds] == [placed[at] for at in range(len(problem.kinds))]
     assert all(sawable([piece[1:] for piece in layout.pieces]) for layout in plan)
     assert (3 * 2_390, 3) == sheets_cost(problem, plan)
 

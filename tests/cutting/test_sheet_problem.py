@@ -10,8 +10,8 @@ def test_kerf_and_trim_are_taken_out() -> None:
     problem = state_sheets(sheets([(996, 496, 3)], trim=100))
     (kind,), (of,) = problem.kinds, problem.classes
 
-    assert (5_000, 2, 1, 3) == (problem.unit_tenth_mm, kind.width_count, kind.height_count, kind.demand_count)
-    assert (4, 2) == (of.width_count, of.height_count)
+    assert (5_000, 2, 1, 3) == (problem.unit_tenth_mm, kind.width, kind.height, kind.demand)
+    assert (4, 2) == (of.width, of.height)
     assert (True, True, False) == (of.holds(4, 2), of.holds(1, 1), of.holds(5, 1))
 
 
@@ -46,4 +46,4 @@ def test_sheets_of_one_size_are_one_class_cheapest_first() -> None:
     cheap = SheetStock(code="OLD", width_tenth_mm=24_400, height_tenth_mm=12_200, cost_minor=1_000, copies_count=1)
     (of,) = state_sheets(sheets([(500, 500, 4)], extra=(cheap,))).classes
 
-    assert [(1_000, 1), (2_390, 4)] == [(step.cost_count, step.copies_count) for step in of.bars.steps]
+    assert [(1_000, 1), (2_390, 4)] == [(step.cost, step.copies) for step in of.bars.steps]

@@ -47,7 +47,7 @@ def test_exactly_the_sets_that_fit_are_listed(panels: list[tuple[int, int, int]]
     sets = listed(problem).sets()
     rows = {tuple(row) for row in sets.counts.tolist()}
     scale = problem.unit_tenth_mm / 1_000
-    for choice in product(*(range(kind.demand_count + 1) for kind in problem.kinds)):
+    for choice in product(*(range(kind.demand + 1) for kind in problem.kinds)):
         pieces = tuple(_size(kind, scale) for kind, count in zip(problem.kinds, choice, strict=True) for _ in range(count))
         inside = any(all(c <= r for c, r in zip(choice, row, strict=True)) for row in rows)
 
@@ -55,7 +55,7 @@ def test_exactly_the_sets_that_fit_are_listed(panels: list[tuple[int, int, int]]
 
 
 def _size(kind: SheetKind, scale: float) -> tuple[int, int]:
-    return round(kind.width_count * scale), round(kind.height_count * scale)
+    return round(kind.width * scale), round(kind.height * scale)
 
 
 def test_a_set_is_laid_out_apart_on_the_sheet() -> None:
@@ -81,7 +81,7 @@ def test_what_fills_the_sheet_must_start_with_the_cut_asked_for(first_cut: First
     """
     problem = state_sheets(listed_job())
 
-    assert (1, 2) == (problem.kinds[0].width_count, problem.kinds[0].height_count)
+    assert (1, 2) == (problem.kinds[0].width, problem.kinds[0].height)
     assert sets == {tuple(row) for row in listed(problem, first_cut).sets().counts.tolist()}
 
 
