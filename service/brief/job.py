@@ -5,12 +5,13 @@ from __future__ import annotations
 import msgspec
 
 from service.catalogue import Appliance, Bracket, Screen
+from service.survey.appliance import OpenEnds
 from service.survey.ceiling import JoistDirection, Noggins
 from service.survey.floor import LowEnd
 from service.survey.survey import Survey
 from service.survey.terms import Terms
 from service.survey.wall import WallConstruction
-from service.survey.wishes import Finish, OpenEnds
+from service.survey.wishes import Finish
 
 type Scalar = str | int | float | bool | None
 

@@ -8,18 +8,13 @@ import msgspec
 
 from service.catalogue import Appliance, Bracket, Catalogue, Screen
 from service.errors import Reason
-from service.survey.wishes import (
-    CatalogueAppliance,
-    CatalogueBracket,
-    CatalogueScreen,
-    CustomAppliance,
-    CustomScreen,
-    SizeClassAppliance,
-)
+from service.survey.appliance import CatalogueAppliance, CustomAppliance, SizeClassAppliance
+from service.survey.wishes import CatalogueBracket, CatalogueScreen, CustomScreen
 
 if TYPE_CHECKING:
     from service.brief.notes import Notes
-    from service.survey.wishes import ApplianceChoice, BracketChoice, ScreenChoice, SizeClassScreen
+    from service.survey.appliance import ApplianceChoice
+    from service.survey.wishes import BracketChoice, ScreenChoice, SizeClassScreen
 
 APPLIANCE = "/survey/brief/appliance"
 SCREEN = "/survey/brief/screen"

@@ -29,9 +29,10 @@ from service.brief.usual import check_usual
 from service.brief.wall_facts import WallFacts, take_wall
 from service.brief.wishes import check_wishes, note_by_hand
 from service.errors import RequestFaultsError
+from service.survey.appliance import OpenEnds
 from service.survey.services import SupplyWanted
 from service.survey.terms import Terms
-from service.survey.wishes import OpenEnds, TopCeiling, TopPartHeight
+from service.survey.wishes import TopCeiling, TopPartHeight
 from service.units import tenths
 
 if TYPE_CHECKING:

@@ -11,7 +11,8 @@ import msgspec
 
 from service.brief.job import ScreenGaps
 from service.brief.things import Things
-from service.survey.wishes import Connectors, CustomScreen, Finish, HandsAt, OpenEnds
+from service.survey.appliance import OpenEnds
+from service.survey.wishes import Connectors, CustomScreen, Finish, HandsAt
 from service.units import tenths
 
 if TYPE_CHECKING:

@@ -11,7 +11,7 @@ from service.brief.models import find_appliance, find_bracket, find_screen
 from service.brief.stock import boards_for_pads, find_board, find_timber, house_board
 from service.catalogue import Appliance, Bracket, Screen
 from service.errors import Reason
-from service.survey.wishes import CatalogueAppliance, CustomAppliance
+from service.survey.appliance import CatalogueAppliance, CustomAppliance
 
 if TYPE_CHECKING:
     from service.brief.notes import Notes

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.survey.appliance import OpenEnds
 from service.survey.ceiling import CorniceKind
-from service.survey.wishes import Finish, OpenEnds, ScreenPlace
+from service.survey.wishes import Finish, ScreenPlace
 
 if TYPE_CHECKING:
     from service.brief.notes import Notes

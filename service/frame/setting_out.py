@@ -12,7 +12,7 @@ import msgspec
 from service.errors import UnbuildableError
 from service.frame.frame import Recess
 from service.frame.refusals import refusals
-from service.survey.wishes import OpenEnds
+from service.survey.appliance import OpenEnds
 from service.units import tenths
 
 if TYPE_CHECKING:

@@ -10,13 +10,15 @@ from service.quote.text_layout import row, title, words, wrapped
 from service.quote.text_money import bill_text, hours_text, price_text
 from service.quote.text_notes import assumed_text, cautions_text, origin_text, unmet_text
 from service.quote.wire import QuoteDesigned, Unbuildable
-from service.survey.wishes import CatalogueAppliance, CatalogueScreen, CustomAppliance, CustomScreen
+from service.survey.appliance import CatalogueAppliance, CustomAppliance
+from service.survey.wishes import CatalogueScreen, CustomScreen
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from service.quote.wire import QuoteAnswer
-    from service.survey.wishes import ApplianceChoice, ScreenChoice
+    from service.survey.appliance import ApplianceChoice
+    from service.survey.wishes import ScreenChoice
 
 
 def render_quote_text(answer: QuoteAnswer) -> str:

@@ -13,8 +13,8 @@ from service.brief.sizes import Clearances, Facing, Hanging
 from service.brief.things import Things
 from service.brief.wall_facts import WallFacts
 from service.rules import load_rules
+from service.survey.appliance import OpenEnds
 from service.survey.services import SupplyWanted
-from service.survey.wishes import OpenEnds
 from tests.examples_of import DAY, Request, changed, example_a, example_c, frame_of, job_of, request_of, without
 
 BRIEF = "/survey/brief"

@@ -10,8 +10,9 @@ import pytest
 from msgspec import inspect
 
 from service.survey import SurveyRequest
+from service.survey.appliance import CatalogueAppliance, OpenEnds
 from service.survey.fields import Input
-from service.survey.wishes import CatalogueAppliance, OpenEnds, TopCeiling
+from service.survey.wishes import TopCeiling
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -7,16 +7,14 @@ from typing import Any
 import msgspec
 import pytest
 
+from service.survey.appliance import ApplianceChoice, CatalogueAppliance, SizeClassAppliance
 from service.survey.wishes import (
-    ApplianceChoice,
     BoardChoice,
     BracketChoice,
     Brief,
-    CatalogueAppliance,
     CustomBoard,
     CustomTimber,
     ScreenChoice,
-    SizeClassAppliance,
     SizeClassScreen,
     StrengthClass,
     TimberChoice,
