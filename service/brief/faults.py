@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 from service.brief.deal import is_day
 from service.brief.provenance import check_provenance
 from service.errors import Reason
+from service.survey.appliance import OpenEnds
 from service.survey.services import SupplyWanted
-from service.survey.wishes import OpenEnds
 
 if TYPE_CHECKING:
     from service.brief.notes import Notes
@@ -67,6 +67,7 @@ def check_supply(survey: Survey, appliance: Appliance, notes: Notes) -> None:
 def check_survey(survey: Survey, today: str, notes: Notes) -> None:
     """Contradictions and impossible values that need no design."""
     _check_studs(survey, notes)
+    _check_points(survey, notes)
     _check_joists(survey, notes)
     _check_levels(survey, notes)
     _check_slope(survey, notes)
@@ -87,6 +88,21 @@ def _check_studs(survey: Survey, notes: Notes) -> None:
                 detail=f"a stud at {position_mm:g} lies beyond a wall {length_mm:g} long",
                 remedy="measure from the left end of the wall",
             )
+
+
+def _check_points(survey: Survey, notes: Notes) -> None:
+    """Heights and levels are measured in front of the wall, so none lies beyond its end."""
+    length_mm = survey.room.wall_length_mm if survey.room else None
+    heights_mm = [point.x_mm for point in (survey.room.heights if survey.room else None) or ()]
+    levels_mm = [point.x_mm for point in (survey.floor.levels if survey.floor else None) or ()]
+    for pointer, places_mm in ((f"{ROOM}/heights", heights_mm), (f"{FLOOR}/levels", levels_mm)):
+        for index, x_mm in enumerate(places_mm):
+            if length_mm is not None and x_mm > length_mm:
+                notes.contradict(
+                    (f"{pointer}/{index}/x_mm", f"{ROOM}/wall_length_mm"),
+                    detail=f"a point at {x_mm:g} lies beyond a wall {length_mm:g} long",
+                    remedy="measure from the left end of the wall",
+                )
 
 
 def _check_joists(survey: Survey, notes: Notes) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.errors import Reason
-from service.survey.wishes import OpenEnds
+from service.survey.appliance import OpenEnds
 from tests.examples_of import DAY, changed, example_a, example_c, faults_of, job_of, without
 
 ROOM, WALL, CEILING, FLOOR = "/survey/room", "/survey/wall", "/survey/ceiling", "/survey/floor"
@@ -41,6 +41,18 @@ FIRING = {
     "stud beyond the wall": (
         {f"{WALL}/stud_positions_mm": [4000.1]},
         f"{WALL}/stud_positions_mm",
+        Reason.CONTRADICTION,
+        "beyond",
+    ),
+    "height beyond the wall": (
+        {f"{ROOM}/heights": [*HEIGHTS, {"x_mm": 4000.1, "y_mm": 0, "height_mm": 2450}]},
+        f"{ROOM}/heights/5/x_mm",
+        Reason.CONTRADICTION,
+        "beyond",
+    ),
+    "level beyond the wall": (
+        {f"{FLOOR}/fall_mm": None, f"{FLOOR}/levels": [{"x_mm": 4000.1, "y_mm": 0, "level_mm": 0}]},
+        f"{FLOOR}/levels/0/x_mm",
         Reason.CONTRADICTION,
         "beyond",
     ),
@@ -106,6 +118,7 @@ FIRING = {
 SILENT = {
     "studs 10 apart": {f"{WALL}/stud_positions_mm": [400, 410]},
     "stud at the end of the wall": {f"{WALL}/stud_positions_mm": [4000]},
+    "height at the end of the wall": {f"{ROOM}/heights": [*HEIGHTS, {"x_mm": 4000, "y_mm": 0, "height_mm": 2450}]},
     "stud in any order": {f"{WALL}/stud_positions_mm": [900, 400]},
     "fall within 3 of the levels": {f"{FLOOR}/fall_mm": 3, f"{FLOOR}/levels": levels(0, 0, 0, 0, 0)},
     "fall as the levels say": {f"{FLOOR}/fall_mm": 9, f"{FLOOR}/levels": levels(0, 0, -9, 0, 0)},

@@ -8,7 +8,7 @@ from tests.examples_of import Request, changed, example_c, faults_of, job_of, wi
 
 ROOM, BRIEF = "/survey/room", "/survey/brief"
 CENTRE, LENGTH = f"{ROOM}/breast_centre_from_left_mm", f"{ROOM}/wall_length_mm"
-C = example_c()  # 1355 wide about 2000: from 1322.5 to 2677.5
+C = without(example_c(), f"{ROOM}/heights", "/survey/floor/levels")  # 1355 wide about 2000: from 1322.5 to 2677.5
 
 
 def pointers(values: Request, *left_out: str) -> list[str]:

@@ -8,7 +8,9 @@ from service.brief.usual import USUAL
 from tests.examples_of import changed, example_a, example_c, job_of, without
 
 ROWS = [(f"/survey/{section}/{field}", low, high) for section, field, low, high in USUAL]
-BARE = without(example_c(), "/survey/room/breast_centre_from_left_mm")  # it follows the wall
+BARE = without(
+    example_c(), "/survey/room/breast_centre_from_left_mm", "/survey/room/heights", "/survey/floor/levels"
+)  # they follow the wall
 
 
 def doubted(pointer: str, value: float) -> bool:
