@@ -44,7 +44,12 @@ def service_structs() -> tuple[type[msgspec.Struct], ...]:
         below = set(waiting.pop().__subclasses__()) - found
         found |= below
         waiting.extend(below)
-    return tuple(sorted((kind for kind in found if kind.__module__.startswith("service.")), key=_name))
+    return tuple(sorted((kind for kind in found if _is_ours(kind)), key=_name))
+
+
+def _is_ours(kind: type[msgspec.Struct]) -> bool:
+    """Not what the web framework makes of a handler's signature once an application has been made."""
+    return kind.__module__.startswith("service.") and not kind.__name__.endswith("_signature_model")
 
 
 def unnamed_units(kind: type[msgspec.Struct]) -> tuple[str, ...]:
