@@ -12,11 +12,16 @@ if TYPE_CHECKING:
     from service.cutting.compositions import Cut
     from service.cutting.problem import Classes
 
-_COVER_CELLS: Final = 100_000  # cells of the cheapest-cover table; larger sums are scaled down, which keeps the bound valid
+_COVER_CELLS: Final = 50_000  # cells of the cheapest-cover table; larger sums are scaled down, which keeps the bound valid
 
 
 def cost_bound(classes: Classes, cuts: list[Cut]) -> int:
-    """Least cost that the cuts allow: bars bought in parts, rounded up, or whole bars that hold the worth of one cut."""
+    """Least cost that the cuts allow if bars could be bought in parts, rounded up."""
+    return max((_in_parts(classes, cut) for cut in cuts), default=0)
+
+
+def whole_bars_bound(classes: Classes, cuts: list[Cut]) -> int:
+    """Least cost of whole bars that hold what each cut by itself asks for: more work than in parts, and no lower."""
     return max((max(_in_parts(classes, cut), _in_whole_bars(classes, cut)) for cut in cuts), default=0)
 
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Final
 import highspy
 import numpy as np
 
-from service.cutting.bounds import bought_bound, cost_bound
+from service.cutting.bounds import bought_bound, cost_bound, whole_bars_bound
 from service.cutting.compositions import Cut, Window, list_compositions, make_cut, refuse
 from service.cutting.cover import Bins, Cover, Priced, Relaxed, integer_duals
 from service.cutting.packing import Packed, pack
@@ -156,13 +156,14 @@ class Search:
 
     def _guess(self) -> None:
         """Where compositions are too many to list: let an integer programme pick the cheapest that no cut refuses."""
+        self._raise_low(whole_bars_bound(self.classes, self.cuts[:2]), 0)
         for _ in range(_GUESSES):
             bars = self._cheapest()
             if bars is None or self.done or self.meter.is_over():
                 return
             if self._pack(bars).cut is None:
                 return
-            self._raise_low(cost_bound(self.classes, self.cuts[-1:]), 0)
+            self._raise_low(whole_bars_bound(self.classes, self.cuts[-1:]), 0)
 
     def _cheapest(self) -> Ints | None:
         """Pick a composition of least cost, then least number bought, that no cut refuses. Its cost is no proof of anything."""

@@ -52,7 +52,7 @@ class SheetSearch:
         self.plans: list[Sheets] = []
         self.method = Method.FIRST_FIT
         self.cuts: list[Cut] = sheet_cuts(problem)
-        for plan in greedy_plans(problem):
+        for plan in sorted(greedy_plans(problem), key=lambda plan: sheets_cost(problem, plan)):
             self._offer(plan, Method.FIRST_FIT)
         self.low = self._least()
         meter.spend(2_000)
@@ -84,16 +84,17 @@ class SheetSearch:
 
     def _offer(self, plan: Sheets | None, method: Method) -> None:
         """Keep a plan that is better than the best so far, or beside it if it is as good."""
-        if plan is None or not self._good(plan) or (self.plans and sheets_cost(self.problem, plan) > self.value):
+        if plan is None or plan in self.plans or sheets_cost(self.problem, plan) > self.value:
             return
-        if not self.plans or sheets_cost(self.problem, plan) < self.value:
-            self.plans, self.method = [], method
-        if plan not in self.plans and len(self.plans) < _PLANS:
+        better = sheets_cost(self.problem, plan) < self.value
+        if (better or len(self.plans) < _PLANS) and self._good(plan):
+            if better:
+                self.plans, self.method = [], method
             self.plans.append(plan)
 
     def _least(self) -> tuple[int, int]:
         """Find the cheapest composition that no weighting refuses."""
-        start = cost_bound(self._bars, self.cuts[:_BOUND_CUTS])
+        start = cost_bound(self._bars, self.cuts)
         width = max(1, start // 100)
         while start <= self.value[0]:
             high = min(start + width, self.value[0])

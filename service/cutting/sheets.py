@@ -49,14 +49,21 @@ def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> 
     if not job.pieces:
         return _assemble(job, (), _proof((), (0, 0), 0), _note(Method.NOTHING_TO_CUT, meter, done=True))
     problem = state_sheets(job)
-    search = SheetSearch(problem, job.first_cut, meter, lambda plan: _lay(job, problem, plan) is not None)
+    laid: dict[Sheets, tuple[SheetGroup, ...]] = {}
+
+    def can_be_sawn(plan: Sheets) -> bool:
+        groups = _lay(job, problem, plan)
+        if groups is not None:
+            laid[plan] = groups
+        return groups is not None
+
+    search = SheetSearch(problem, job.first_cut, meter, can_be_sawn)
     search.run()
     if not search.plans:
         raise RequestFaultsError((too_few(sure=False),))
     if sum(piece.pieces_count for piece in job.pieces) <= _FEW_PIECES and not meter.rang():
         search.ask(Way.LEFTOVERS, 64)
-    laid = [groups for plan in search.plans if (groups := _lay(job, problem, plan)) is not None]
-    groups = max(laid, key=_saw_friendly)
+    groups = max((laid[plan] for plan in search.plans), key=_saw_friendly)
     plan = _assemble(job, groups, _proof(groups, search.low, search.fewest), _note(search.method, meter, done=search.done))
     return plan if not mistakes_in_sheets(job, plan) else _fallback(job, problem, meter)
 

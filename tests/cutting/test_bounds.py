@@ -7,7 +7,7 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.cutting.bounds import bought_bound, cost_bound
+from service.cutting.bounds import bought_bound, cost_bound, whole_bars_bound
 from tests.cutting.test_compositions import bar_class, cut
 
 if TYPE_CHECKING:
@@ -32,7 +32,10 @@ def test_whole_bars_are_counted_exactly(priced: list[tuple[int, int]], needed: i
     classes = tuple(bar_class((cost, 1, 4)) for cost, _ in priced)
     right = least(priced, 4, needed)
     if right is not None:
-        assert right[0] == cost_bound(classes, [cut(needed, *(worth for _, worth in priced))])
+        weighed = [cut(needed, *(worth for _, worth in priced))]
+
+        assert right[0] == whole_bars_bound(classes, weighed)
+        assert cost_bound(classes, weighed) <= right[0]
 
 
 @given(PRICED, st.integers(1, 10**9))
@@ -43,7 +46,7 @@ def test_a_bound_on_large_numbers_stays_below_and_near(priced: list[tuple[int, i
     right = least(priced, 4, 11)
     worths = [worth * scale for _, worth in priced]
     if right is not None:
-        bound = cost_bound(classes, [cut(11 * scale, *worths)])
+        bound = whole_bars_bound(classes, [cut(11 * scale, *worths)])
 
         assert bound <= right[0]
         assert bound >= 0.9 * min(cost * 11 / worth for cost, worth in priced)
@@ -60,7 +63,8 @@ def test_bars_on_hand_are_not_counted_as_bought() -> None:
     weighed: Cut = cut(20, 3, 5)
 
     assert 3 == bought_bound(classes, [weighed])
-    assert 21 == cost_bound(classes, [weighed])
+    assert 21 == whole_bars_bound(classes, [weighed])
+    assert 20 == cost_bound(classes, [weighed])
 
 
 def test_what_the_copies_cannot_give_is_not_bounded_by_too_much() -> None:
