@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 USUAL_AMBIENT_DEG_C = 40.0  # typical of screen manuals, from memory
 CLEAR_FRONT_MM = 1_000.0  # common practice, no source
-CHILD_HEIGHT_TENTH_MM = 6_000
+CHILD_HEIGHT_TENTH_MM = 6_000  # common practice, no source
 LEAST_ROOM_M3_PER_KW = 25.0  # common practice, no source
 AIR_ON_FACE = frozenset({"front_top", "top_front"})
 COMBUSTIBLE = frozenset({"mdf", "plywood"})

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from service.checks.finding import Facts
 
-WIDE_GAP_TENTH_MM = 900
+WIDE_GAP_TENTH_MM = 900  # common practice, no source
 
 
 def use_rows(facts: Facts) -> Iterator[Finding]:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from service.checks.finding import Facts
     from service.checks.handling import Lift
 
-HIGH_TENTH_MM = 20_000
+HIGH_TENTH_MM = 20_000  # Work at Height Regulations 2005 name no height; 2 m from memory
 HELP = {"none": "two people", "third_person": "three people", "lifter": "a lifter"}
 
 
