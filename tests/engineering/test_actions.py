@@ -50,6 +50,8 @@ def test_d8_floor() -> None:
     assert 0.8 == actions.partition_load_kn_m2(line, bounds, floors)
     assert [0.5, 0.5, 0.8, 1.2, 1.2] == [actions.partition_load_kn_m2(n, bounds, floors) for n in (1, 1000, 1000.1, 2000.1, 3000)]
     assert math.inf == actions.partition_load_kn_m2(3000.1, bounds, floors)
+    with pytest.raises(ValueError, match="longer"):
+        actions.partition_load_kn_m2(3000.1, bounds[:2], floors)
 
 
 def test_a5_creep_part_of_a_joist() -> None:

@@ -49,6 +49,15 @@ def test_e4_without_openings() -> None:
     assert 0.0 == cavity.cavity_rise_k(0, 0, 0)
 
 
+def test_a_narrow_slot_and_the_seam_of_the_two_forms() -> None:
+    """Roots by scipy: a tenth of the openings; and losses at which cosine and hyperbolic cosine meet."""
+    assert pytest.approx(rise_by_root(95, FLOW / 10, 0)) == cavity.cavity_rise_k(95, FLOW / 10, 0)
+    meet = 1.204 * 1006 * FLOW
+    for bend in (0.99, 1.0, 1.01):
+        loss = 3 * 95 * (meet / (2 * 95 * bend)) ** (2 / 3)
+        assert pytest.approx(rise_by_root(95, FLOW, loss)) == cavity.cavity_rise_k(95, FLOW, loss)
+
+
 def test_e5_area_for_a_rise() -> None:
     """E5: 110 W, 12 K, 0.9 m; put back it is 12 K."""
     opening = cavity.opening_for_rise_m2(110, 12, 0.9, discharge_ratio=C_D)

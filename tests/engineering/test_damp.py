@@ -38,6 +38,12 @@ def test_solid_wall(before: float, expected: tuple[float, ...]) -> None:
     assert found[2] < HEAT.mould_ratio
 
 
+def test_layers_by_hand() -> None:
+    """0.215 / 0.77 = 0.2792208; 611.2 Pa at 0 degC is the constant of the Magnus form."""
+    assert pytest.approx(0.2792208, rel=1e-6) == damp.layer_m2_k_per_w(215, 0.77)
+    assert pytest.approx(611.2, rel=1e-9) == damp.saturation_pa(0)
+
+
 def test_e9_dew_point() -> None:
     """E9: published about 11.5 for the second, coarse."""
     assert pytest.approx(9.2552, abs=0.05) == damp.dew_point_deg_c(20, 0.5)

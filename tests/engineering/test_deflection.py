@@ -63,6 +63,14 @@ def test_upright(stiffness: float, greatest_mm: float) -> None:
     assert pytest.approx(sag) == deflection.point_sag_mm(500, 2350, 1150, stiffness)
 
 
+@pytest.mark.parametrize("at_mm", [100, 400, 1950])
+def test_loads_near_a_support(at_mm: float) -> None:
+    """Finite elements: the greatest of 400 places along 2350 mm."""
+    assert pytest.approx(beam(2350, EDGE, points=((500, at_mm),)).sag_mm, rel=1e-5) == deflection.point_sag_mm(
+        500, 2350, at_mm, EDGE
+    )
+
+
 def test_a15_bearer() -> None:
     """A15: finite elements give 0.301355 mm."""
     sag = deflection.two_point_sag_mm(166.71305, 1290, 445, BEARER)

@@ -58,6 +58,7 @@ def test_i6_plug_screw() -> None:
 def test_a_smooth_shank_counts_where_it_reaches_in(shank: float, inside: float, expected: float) -> None:
     """8.7.1(2)-(3): four diameters in the point side, else 1.1 times the root."""
     assert pytest.approx(expected) == embedment.effective_diameter_mm(2.9, shank, inside)
+    assert 0.9 == embedment.effective_diameter_mm(0.5, 0.9, 5)
 
 
 def test_boards_by_hand() -> None:

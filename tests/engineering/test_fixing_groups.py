@@ -64,6 +64,11 @@ def energy_minimum_n(force: float, moment: float, heights: tuple[float, ...]) ->
     return max(math.hypot(down, aside + turn / 1000 * y) for y in heights)
 
 
+def test_the_fixing_farthest_from_the_middle_counts_also_below_it() -> None:
+    """By hand: 0, 100, 110 about 70: 1000 x 70 / (4900 + 900 + 1600)."""
+    assert pytest.approx(1000 * 70 / 7400) == fixing_groups.turned_share_n(1000, (0, 100, 110))
+
+
 def test_prying() -> None:
     """D1: 683.93 N at 510 mm over 240 mm: 1453.4 N on two top fixings, 726.68 each; D2: 2417.3, 1208.7; D7: 916.67."""
     assert pytest.approx(1453.4, rel=TENTH_PERCENT) == fixing_groups.prying_tension_n(683.93, 510, 240, 1)

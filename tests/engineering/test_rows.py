@@ -41,7 +41,7 @@ def test_exponents(spacing: float, *, predrilled: bool, expected: float) -> None
 
 @pytest.mark.parametrize(("spacing", "predrilled"), [(3.9, True), (6.9, False), (4, False)])
 def test_too_near_has_no_exponent(spacing: float, *, predrilled: bool) -> None:
-    with pytest.raises(ValueError, match=f"a spacing of {spacing} diameters is less than Table 8.1 allows"):
+    with pytest.raises(ValueError, match=f"^a spacing of {spacing} diameters is less than Table 8.1 allows"):
         rows.row_exponent_ratio(spacing, predrilled=predrilled)
 
 
