@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 import msgspec
 
 from service.cutting.bar_layout import lay_bars, leftovers_of, stock_of
+from service.cutting.bar_packing import packed_bars
 from service.cutting.faults import faults_of_bars
 from service.cutting.first_fit import bins_of, first_fit
 from service.cutting.leftover import Rest, longest_rest
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
 
 __all__ = ["cut_bars", "faults_of_bars"]
 
+_MANY_CELLS: Final = 2_000_000  # of a knapsack table: from here on a search may well be cut short
 ENGINES: Final = (f"highspy {version('highspy')}", f"packingsolver {version('packingsolver')}")
 
 
@@ -49,7 +51,7 @@ def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarP
     if not job.pieces:
         return _assemble(job, (), _no_proof(job), _note(Method.NOTHING_TO_CUT, meter, done=True))
     search = Search(bins_of(problem), problem.classes, first_fit(problem), meter)
-    search.run(lambda demands, used: first_fit(without(problem, demands, used)))
+    _search(problem, search)
     if search.plan is None:
         raise RequestFaultsError((too_few(sure=search.impossible),))
     rest = longest_rest(problem, search)
@@ -57,6 +59,24 @@ def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarP
         rest = rest._replace(proven=False)
     plan = _planned(job, problem, search, rest)
     return plan if not mistakes_in_bars(job, plan) else _fallback(job, problem, meter)
+
+
+def _search(problem: BarProblem, search: Search) -> None:
+    """Search from below; ask packingsolver where that is too much, or was cut short."""
+    if problem.cells > _MANY_CELLS:
+        _ask(problem, search)
+    if not problem.tables_fit:
+        search.bound()
+        return
+    search.run(lambda demands, used: first_fit(without(problem, demands, used)))
+    if not search.done and problem.cells <= _MANY_CELLS:
+        _ask(problem, search)
+
+
+def _ask(problem: BarProblem, search: Search) -> None:
+    plan = packed_bars(problem, search.meter)
+    if plan is not None:
+        search.offer(plan, Method.PACKING)
 
 
 def too_few(*, sure: bool) -> Fault:
@@ -92,9 +112,7 @@ def _planned(job: BarJob, problem: BarProblem, search: Search, rest: Rest) -> Ba
         leftover_tenth_mm=longest,
         leftover_proven=rest.proven and proven and count_bound == count and longest >= _longest_possible(job, problem, rest),
     )
-    return _assemble(
-        job, groups, proof, _note(Method.PATTERNS if search.improved else Method.FIRST_FIT, search.meter, done=search.done)
-    )
+    return _assemble(job, groups, proof, _note(search.method, search.meter, done=search.done))
 
 
 def _longest_possible(job: BarJob, problem: BarProblem, rest: Rest) -> int:

@@ -52,7 +52,7 @@ def longest_rest(problem: BarProblem, search: Search) -> Rest:
     """Search for the longest single rest of a bought bar at the cost and number of the search's plan."""
     plan = search.plan or ()
     best = Rest(plan, _longest_of(problem, plan), proven=False)
-    window = _equals(search)
+    window = _equals(search) if problem.tables_fit else None
     if window is None:
         return best
     contents = _Contents(problem, search)

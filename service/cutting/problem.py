@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter, defaultdict
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from service.cutting.pieces import BarAim, BarJob, BarStock
 
@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from service.cutting.sources import Pattern
+
+
+_MOST_CELLS: Final = 20_000_000
 
 
 class Step(NamedTuple):
@@ -62,9 +65,14 @@ class BarProblem(NamedTuple):
     unit_tenth_mm: int
 
     @property
-    def pieces_count(self) -> int:
-        """Number of pieces."""
-        return sum(self.demands)
+    def cells(self) -> int:
+        """Cells of a knapsack table."""
+        return len(self.sizes) * self.classes[0].capacity if self.classes else 0
+
+    @property
+    def tables_fit(self) -> bool:
+        """Whether knapsack tables stay below some 160 MB."""
+        return self.cells <= _MOST_CELLS
 
 
 def cost_of(classes: Classes, plan: Iterable[Pattern]) -> tuple[int, int]:

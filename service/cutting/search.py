@@ -18,6 +18,7 @@ from service.cutting.compositions import Cut, Window, list_compositions, make_cu
 from service.cutting.cover import Bins, Cover, Priced, Relaxed, integer_duals
 from service.cutting.packing import Packed, pack
 from service.cutting.patterns import Ints
+from service.cutting.plan import Method
 from service.cutting.problem import Classes, cost_of
 from service.cutting.solver import new_solver, run_integer
 from service.cutting.sources import Pattern
@@ -42,7 +43,7 @@ class Search:
         self.bins, self.classes, self.plan, self.meter = bins, classes, plan, meter
         self.by_size = make_cut(bins, bins.sizes)
         self.cuts: list[Cut] = [self.by_size]
-        self.improved = False  # a plan was found that is better than the one to start with
+        self.method = Method.FIRST_FIT
         self.low = (0, 0)
         self.impossible = False  # there are too few copies
         self.cover = Cover(bins, meter)  # asks for the shortfall of compositions; its patterns are everybody's pool
@@ -67,7 +68,7 @@ class Search:
     def run(self, complete: Complete) -> None:
         """Search until done, impossible, or out of work."""
         self._relax(complete)
-        self._raise_low(cost_bound(self.classes, self.cuts), 0)
+        self.bound()
         start, width = self.low[0], max(1, self.low[0] // _FIRST_WINDOW)
         everything = sum(of.costs(of.copies)[0] for of in self.classes)
         while not self.done and start <= min(self.value[0], everything) and not self.meter.is_over():
@@ -85,6 +86,10 @@ class Search:
                 self._guess()
                 return
         self.impossible = self.plan is None and not self._open and start > everything
+
+    def bound(self) -> None:
+        """Raise `low` to what the cuts say in parts."""
+        self._raise_low(min(cost_bound(self.classes, self.cuts), self.value[0]), 0)
 
     def _relax(self, complete: Complete) -> None:
         """Solve the relaxed cover with prices; learn its weighting, its patterns and the plan that rounding down gives."""
@@ -118,11 +123,11 @@ class Search:
         if rest is not None:
             self.offer((*taken, *rest))
 
-    def offer(self, plan: Plan) -> bool:
-        """Keep a plan if it is better than the best so far."""
+    def offer(self, plan: Plan, method: Method = Method.PATTERNS) -> bool:
+        """Keep a plan if it is better than the best so far; tell whether it is."""
         better = cost_of(self.classes, plan) < self.value
         if better:
-            self.plan, self.improved = plan, True
+            self.plan, self.method = plan, method
         return better
 
     def _raise_low(self, cost: int, bought: int) -> None:

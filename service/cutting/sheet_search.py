@@ -125,7 +125,7 @@ class SheetSearch:
         search = Search(bins, self._bars, self._as_patterns(), self.meter)
         search.cuts += [make_cut(bins, cut.values) for cut in self.cuts[:_BOUND_CUTS]]
         search.run(lambda _demands, _used: None)
-        if search.improved and search.plan is not None:
+        if search.method is Method.PATTERNS and search.plan is not None:
             layouts = [found.layout(number, tuple(counts.tolist())) for number, counts in search.plan]
             self._offer(tuple(layouts), Method.GUILLOTINE)
         self.low = min(max(self.low, search.low), self.value)

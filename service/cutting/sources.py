@@ -73,8 +73,9 @@ class Lengths(NamedTuple):
 
     @property
     def effort_micros(self) -> float:
-        """Work of one table of values."""
-        return len(self.sizes) * int(self.capacities[0]) / 300
+        """Work of one table of values, and of reading patterns out of it."""
+        kinds = len(self.sizes)
+        return kinds * int(self.capacities[0]) / 300 + 100 + 4 * kinds * len(self.capacities)
 
     def better(self, demands: Ints, values: Ints, least: Ints) -> Iterator[Pattern]:
         """Give the best pattern of every class that is worth more than `least`, and good ones that start with other kinds."""

@@ -26,7 +26,7 @@ def test_equal_lengths_are_one_kind_and_sizes_are_divided_by_what_they_share() -
     """By hand: 1004 and 604 in tenths share 40; bars: (L - 100 + 40) / 40, rounded down."""
     assert (40, (251, 151), (3, 3)) == (PROBLEM.unit_tenth_mm, PROBLEM.sizes, PROBLEM.demands)
     assert (748, 598, 173) == tuple(of.capacity for of in PROBLEM.classes)
-    assert 6 == PROBLEM.pieces_count
+    assert (2 * 748, True) == (PROBLEM.cells, PROBLEM.tables_fit)
     assert 1 == PROBLEM.kerf
 
 

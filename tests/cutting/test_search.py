@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from service.cutting import BarStock, Effort, never
+from service.cutting import BarStock, Effort, Method, never
 from service.cutting.first_fit import bins_of, first_fit
 from service.cutting.meter import Meter
 from service.cutting.problem import state_bars, without
@@ -22,7 +22,7 @@ def test_the_first_composition_that_can_be_cut_is_the_least() -> None:
 
     assert ((6_297, 12), (6_297, 12)) == (search.value, search.low)
     assert search.done
-    assert search.improved
+    assert Method.PATTERNS == search.method
     assert 12 == search.fewest
 
 
