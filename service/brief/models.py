@@ -43,7 +43,7 @@ USUAL_APPLIANCE = (
 )
 USUAL_SCREEN = (("diagonal_in", 32, 98), ("mass_kg", 2, 60))
 USUAL_SHAPE = (1.65, 1.85)  # width over height of a body
-HOLE_STEP_MM = 50
+HOLE_STEP_MM = 50  # common practice, no source (knowledge/survey.md, section 10)
 LEAST_MM_PER_INCH = 1.5  # a body narrower than this for its diagonal was measured in inches
 
 

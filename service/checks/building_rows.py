@@ -23,7 +23,7 @@ ASBESTOS_YEAR = 2000  # presumption of asbestos before it: seen on a trade refer
 LEAD_YEAR = 1992  # from memory
 OLD_SURVEY_DAYS = 90  # common practice, no source
 RADIATOR_MARGIN_MM = 100.0  # common practice, no source
-OBSTACLE_MARGIN_MM = 300.0
+OBSTACLE_MARGIN_MM = 300.0  # common practice, no source (knowledge/cautions.md, B13)
 UNEVEN_MM = (15.0, 15.0, 10.0)  # spread of the ceiling, fall of the floor, lean of the wall: common practice, no source
 
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from service.checks.finding import Facts
 
 OPEN = CautionState.NOT_VERIFIED
-LEAST_STUDS_COUNT = 2
+LEAST_STUDS_COUNT = 2  # common practice, no source (knowledge/cautions.md, S08)
 SAT_ON_MM = (400.0, 700.0)  # depth of a lid that will be sat or stood on: common practice, no source
 STUD_WALLS = frozenset({WallConstruction.TIMBER_STUD, WallConstruction.STEEL_STUD, WallConstruction.LATH_AND_PLASTER})
 SLABS = frozenset({CeilingKind.HOLLOW_PLANK, CeilingKind.POST_TENSIONED, CeilingKind.CONCRETE_CAST, CeilingKind.BEAM_AND_BLOCK})

@@ -10,7 +10,7 @@ import math
 
 THICK_MM = 5.0  # from this diameter on, plain nails and screws need more room: EN 1995-1-1, Table 8.2
 STEEL_RATIO, PANEL_RATIO = 0.7, 0.85  # of a1 and a2: EN 1995-1-1, 8.3.1.4(1) and 8.3.1.3(1), the second from memory
-LEAST_BOLT_END_MM = 80.0
+LEAST_BOLT_END_MM = 80.0  # EN 1995-1-1:2004+A2:2014, Table 8.4, loaded end; from memory
 DENSE_KG_M3, GREATEST_PLAIN_DIAMETER_MM = 500.0, 6.0  # EN 1995-1-1, 8.3.1.1(2), the diameter from memory
 
 

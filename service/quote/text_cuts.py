@@ -72,8 +72,16 @@ def sorted_marks(bar: BarAnswer, index: int) -> list[str]:
     return marks
 
 
+def _allowance(board: BoardPlanAnswer) -> str:
+    """Whether the ceiling edges are left longer; where they are not, nothing is there to trim."""
+    if board.with_allowance:
+        return "; with the allowance on ceiling edges"
+    late = any(piece.after_measure for sheet in board.sheets for piece in sheet.pieces)
+    return "; ceiling edges (*) have no allowance on these sheets: cut them only when the ceiling is measured" if late else ""
+
+
 def _board(board: BoardPlanAnswer) -> Iterator[str]:
-    left = "; with the allowance on ceiling edges" if board.with_allowance else ""
+    left = _allowance(board)
     yield from wrapped(f"{board.description}: {_stock(board.stock)}{_cost(board.cost)}; {_proof(board.proof, 'sheets')}{left}")
     for sheet in board.sheets:
         yield from _sheet(sheet)

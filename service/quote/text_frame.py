@@ -125,13 +125,28 @@ def _levels(box: Place) -> str:
     return f"z {number(box.z0_mm)} to {number(box.z1_mm)}"
 
 
+def _is_level_packed(frame: FrameBody) -> bool:
+    """Whether every station may want the whole fall: the floor falls to front or back, or its low end is not known."""
+    packers = {station.packer_mm for station in frame.stations}
+    return len(packers) == 1 and packers != {0.0}
+
+
+def _stations(frame: FrameBody) -> list[str]:
+    level = _is_level_packed(frame)
+    return [
+        f"{number(one.x_mm)}{f' on {number(one.packer_mm)} of packing' if one.packer_mm and not level else ''}"
+        for one in frame.stations
+    ]
+
+
 def _fixings(frame: FrameBody) -> Iterator[str]:
     yield from title("FIXINGS (mm)")
     if frame.stations:
-        places = [
-            f"{number(one.x_mm)}{f' on {number(one.packer_mm)} of packing' if one.packer_mm else ''}" for one in frame.stations
-        ]
-        yield from row("base", f"one bracket to the wall at each station: x {', '.join(places)}")
+        yield from row("base", f"one bracket to the wall at each station: x {', '.join(_stations(frame))}")
+        if _is_level_packed(frame):
+            yield from row(
+                "", f"each packed as its floor asks, up to {number(frame.stations[0].packer_mm)}, from the floor's highest point"
+            )
     rows = Counter(one.z_mm for one in frame.wall_fixings)
     heights = ", ".join(f"{number(z)} ({count})" for z, count in sorted(rows.items()))
     yield from row("wall", f"{len(frame.wall_fixings)} through the upper frame, at z {heights}")

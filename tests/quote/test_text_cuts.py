@@ -67,6 +67,17 @@ def test_sheets_say_where_each_piece_lies() -> None:
     )
 
 
+def test_ceiling_edges_without_an_allowance_are_told() -> None:
+    plan = designed("A").cut_plan
+    bare = msgspec.structs.replace(
+        plan, boards=tuple(msgspec.structs.replace(board, with_allowance=False) for board in plan.boards)
+    )
+    lines = " ".join(line.strip() for line in cuts_text(bare))
+
+    assert lines.count("cut them only when the ceiling is measured") == 1  # the backboard meets no ceiling
+    assert "with the allowance on ceiling edges" in " ".join(line.strip() for line in cuts_text(plan))
+
+
 def test_a_plan_that_is_not_proven_says_how_far_it_may_be() -> None:
     plan = designed("A").cut_plan
     proof = msgspec.structs.replace(

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from tests.checks.row_cases import C0, B, on, wall
+from tests.examples_of import changed, example_a, without
 from tests.quote.text_facts import designed, part, read, text_of
 from tests.sold_examples import NAMES
 
@@ -66,6 +67,16 @@ def test_fixings_say_where_to_drill() -> None:
     assert "wall       17 through the upper frame, at z 568.8 (1), 887.5 (4), 1022.5 (4), 1497.5 (2), 1972.5" in b
     assert "ceiling    no screws" in b
     assert "ceiling    8 screws through the top rails, at x 63.5 463.5 863.5 1263.5" in a
+
+
+def test_a_floor_whose_low_end_is_not_known_is_packed_up_to_its_fall() -> None:
+    """The fall itself at every station would lift the base: `knowledge/framing.md`, section 3."""
+    unknown = without(changed(example_a(), {"/survey/floor/fall_mm": 14}), "/survey/floor/levels", "/survey/floor/low_end")
+    fixings = part(read(unknown), "FIXINGS")
+
+    assert fixings[0].endswith("x 0, 429.7, 859.3, 1289")
+    assert any("up to 14" in line for line in fixings)
+    assert not any("of packing" in line for line in fixings)
 
 
 def test_fixings_that_do_not_count_are_told() -> None:
