@@ -164,9 +164,8 @@ def short(methods: dict[str, list[Run]]) -> None:
     for run in methods["ours"]:
         known = run.instance["reference"]
         if run.found is not None and (run.found.value != known["best_known"] or run.found.bound < run.found.value):
-            print(
-                f"  {run.instance['id']}: ours {run.found.bound:g}..{run.found.value:g}, known {known['lower_bound']}..{known['best_known']}"
-            )
+            ours_is = f"ours {run.found.bound:g}..{run.found.value:g}"
+            print(f"  {run.instance['id']}: {ours_is}, known {known['lower_bound']}..{known['best_known']}")
 
 
 def measure(title: str, instances: list[Instance], effort: Effort, *, alone: bool) -> None:
