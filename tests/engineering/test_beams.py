@@ -102,7 +102,7 @@ def test_a_point_load_is_worst_at_mid_span_and_the_same_from_both_ends(load: flo
     assert load / 2 <= beams.point_shear_n(load, span, part * span) * (1 + 1e-12) <= load * (1 + 1e-11)
 
 
-@given(LOAD, SPAN, st.floats(1, 2), st.floats(1, 2))
+@given(LOAD, SPAN, st.floats(1.001, 2), st.floats(1.001, 2))
 def test_heavier_or_longer_never_asks_less(load: float, span: float, heavier: float, longer: float) -> None:
     for ask in (beams.uniform_moment_n_mm, beams.uniform_shear_n, beams.two_point_moment_n_mm, beams.cantilever_moment_n_mm):
         assert ask(load * heavier, span) >= ask(load, span)

@@ -125,7 +125,7 @@ def test_creep_of_a_load_that_partly_stays() -> None:
     assert pytest.approx(6.74) == deflection.final_sag_mm(2, 3, creep_ratio=0.6, quasi_permanent_ratio=0.3)
 
 
-@given(LOAD, SPAN, st.floats(1e9, 1e12), st.floats(1, 2))
+@given(LOAD, SPAN, st.floats(1e9, 1e12), st.floats(1.001, 2))
 def test_heavier_longer_or_softer_never_sags_less(load: float, span: float, stiffness: float, more: float) -> None:
     for sag in (deflection.uniform_sag_mm, deflection.cantilever_sag_mm):
         assert sag(load * more, span, stiffness) >= sag(load, span, stiffness)
