@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from service.bill import choosing
+from service import hardware
 from service.bill.bill import Counts
 from service.brief import supply_of
 from service.frame import Axis, EndJoint, Layer, Role
@@ -64,7 +64,7 @@ def grilles_count(job: Job, market: Market) -> int:
 
 def free_area_mm2(market: Market) -> float:
     """Free area of the shop's grille; 0 where it sells none, and one of unknown size is asked for."""
-    grille = choosing.by_use("grille", market.catalogue)
+    grille = hardware.by_use("grille", market.catalogue)
     if grille is None:
         return 0.0
     return grille.free_area_mm2 or DECLARED_NO_AREA_RATIO * (grille.length_mm or 0) * (grille.width_mm or 0)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.bill import choosing
+from service import hardware
 from service.bill.measuring import WET_FINISHES
 from service.bill.needs import litres, spread
 from service.survey.wishes import Finish
@@ -30,7 +30,7 @@ def caulk_m(facts: Facts) -> float:
 
 def _adhesives(facts: Facts) -> list[Need]:
     at, job = facts.measures, facts.job
-    glued_face = job.board.board_kind in choosing.WOOD_BASED and not _is_wet(facts)
+    glued_face = job.board.board_kind in hardware.WOOD_BASED and not _is_wet(facts)
     face_m = at.return_edge_m + at.face_joint_m if glued_face else 0.0
     lid_m = at.lid_edge_m + 2 * job.depth_tenth_mm / 10_000 if at.lid_edge_m else 0.0  # over the front and both sides
     grab_m = face_m + at.lining_corner_m + at.recess_perimeter_m + lid_m
@@ -87,7 +87,7 @@ def _coats(facts: Facts, use: str, area_m2: float) -> Need:
 
 
 def _coverage(facts: Facts, use: str) -> float:
-    row = choosing.by_use(use, facts.market.catalogue)
+    row = hardware.by_use(use, facts.market.catalogue)
     return (row.coverage if row else None) or PRIMER_M2_PER_LITRE
 
 

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.bill import choosing
+from service import hardware
 from service.bill.needs import pieces
 
 if TYPE_CHECKING:
     from service.bill.bill import Counts
     from service.bill.needs import Facts, Need
-
-BRACKET_PLATE_MM = 2.0  # of an angle bracket that a wall fixing passes: the demo's brackets
 
 
 def fixing_needs(facts: Facts) -> tuple[Need, ...]:
@@ -28,12 +26,12 @@ def _joints(facts: Facts) -> list[Need]:
     plies = "1 every 300 mm of ply and 1 more; 3 more at each jack of a one-sided fire"
     return [
         pieces(
-            choosing.joint_screw(b, market), f"joint screw through {b:g}", each * narrow,
+            hardware.joint_screw(b, market), f"joint screw through {b:g}", each * narrow,
             f"{narrow} joints through {b:g} x {each}",
         ),
-        pieces(choosing.laminating_screw(b, market.catalogue), "laminating screw", counts.laminating_screws_count, plies),
+        pieces(hardware.laminating_screw(b, market.catalogue), "laminating screw", counts.laminating_screws_count, plies),
         pieces(
-            choosing.joint_screw(d, market), f"joint screw through {d:g}", each * wide, f"{wide} joints through {d:g} x {each}"
+            hardware.joint_screw(d, market), f"joint screw through {d:g}", each * wide, f"{wide} joints through {d:g} x {each}"
         ),
     ]  # fmt: skip
 
@@ -48,7 +46,7 @@ def _boards(facts: Facts) -> list[Need]:
     )
     return [
         pieces(
-            choosing.board_screw(board.board_kind, board.thickness_tenth_mm / 10, facts.market),
+            hardware.board_screw(board.board_kind, board.thickness_tenth_mm / 10, facts.market),
             f"screw for {board.description}", count, f"{name} {count}",
         )
         for board, count, name in parts
@@ -61,18 +59,18 @@ def _house(facts: Facts) -> list[Need]:
     d = job.timber.width_tenth_mm / 10
     return [
         pieces(
-            choosing.fire_screw(market.catalogue), "screw for the fire's brackets", market.rules.take_off.fire_screw_count,
+            hardware.fire_screw(market.catalogue), "screw for the fire's brackets", market.rules.take_off.fire_screw_count,
             "the fire 4, where its maker states none",
         ),
         pieces(
-            choosing.ceiling_screw(job, market), "ceiling screw", counts.ceiling_screws_count, "joists really crossed x 2 rows"
+            hardware.ceiling_screw(job, market), "ceiling screw", counts.ceiling_screws_count, "joists really crossed x 2 rows"
         ),
         pieces(
-            choosing.wall_fixing(job, d, market), f"wall fixing through {d:g}", counts.wall_fixings_count,
+            hardware.wall_fixing(job, d, market), f"wall fixing through {d:g}", counts.wall_fixings_count,
             f"rows through rear rails and uprights {counts.wall_fixings_count}",
         ),
         pieces(
-            choosing.wall_fixing(job, BRACKET_PLATE_MM, market), "wall fixing for the brackets of the base",
+            hardware.wall_fixing(job, hardware.BRACKET_PLATE_MM, market), "wall fixing for the brackets of the base",
             counts.base_brackets_count, f"one per station of the base {counts.base_brackets_count}",
         ),
     ]  # fmt: skip
@@ -80,7 +78,7 @@ def _house(facts: Facts) -> list[Need]:
 
 def _brackets(facts: Facts) -> list[Need]:
     counts, catalogue = facts.counts, facts.market.catalogue
-    light = choosing.light_bracket(catalogue)
+    light = hardware.light_bracket(catalogue)
     leg = (light.leg_screw_count if light else None) or 2
     rail, base = counts.rail_brackets_count, counts.base_brackets_count
     screw = catalogue.materials.get((light.screw_code if light else None) or "")
@@ -95,4 +93,4 @@ def _packers(facts: Facts) -> Need:
     base, ceiling, wall = counts.base_brackets_count, counts.ceiling_screws_count, counts.wall_fixings_count
     count = 2 * base + 2 * ceiling + wall + base
     rule = f"2 x {base} stations + 2 x {ceiling} ceiling screws + {wall + base} wall fixings"
-    return pieces(choosing.by_use("packers", facts.market.catalogue), "packers", count, rule)
+    return pieces(hardware.by_use("packers", facts.market.catalogue), "packers", count, rule)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from service.bill import choosing
+from service import hardware
 from service.bill.lines import pack_count, plan_line
 from service.catalogue import price_step
 from service.cutting import QUICK, BarAim, BarJob, BarPiece, BarStock, cut_bars
@@ -56,7 +56,7 @@ def skirting_lines(facts: Facts) -> list[BillLine]:
     runs, total_m = facts.measures.skirting_runs_mm, facts.measures.skirting_m
     if not runs:
         return []
-    row = choosing.by_use("skirting", facts.market.catalogue)
+    row = hardware.by_use("skirting", facts.market.catalogue)
     rule = f"{len(runs)} runs, {total_m:.3f} m, none joined"
     if row is None or not row.length_mm:
         return [plan_line("", "skirting", len(runs), rule=rule, catalogue=facts.market.catalogue)]

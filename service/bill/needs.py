@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import msgspec
 
-from service.bill import choosing
+from service import hardware
 from service.bill.bill import Counts, LineGroup, Measures
 from service.bill.market import Market
 from service.brief import Job
@@ -49,14 +49,14 @@ def packs(material: Material | None, wanted: str, count: int, rule: str) -> Need
 
 def spread(facts: Facts, use: str, need: float, *, unit: str, rule: str) -> Need:
     """A length, area or volume of what the shop uses for something; one pack goes so far."""
-    material = choosing.by_use(use, facts.market.catalogue)
+    material = hardware.by_use(use, facts.market.catalogue)
     per_pack = (material.coverage if material else None) or 1.0
     return _need(material, use.replace("_", " "), need, rule=rule, unit=unit, per_pack=per_pack)
 
 
 def litres(facts: Facts, use: str, need: float, rule: str) -> Need:
     """Paint of a use."""
-    material = choosing.by_use(use, facts.market.catalogue)
+    material = hardware.by_use(use, facts.market.catalogue)
     per_pack = (material.pack_content if material else None) or 1.0
     return _need(material, use.replace("_", " "), need, rule=rule, unit="litre", per_pack=per_pack)
 

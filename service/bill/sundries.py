@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from service.bill import choosing
+from service import hardware
 from service.bill.bill import LineGroup
 from service.bill.counting import free_area_mm2
 from service.bill.needs import packs, pieces
@@ -27,11 +27,11 @@ def electrical_needs(facts: Facts) -> tuple[Need, ...]:
     fixed = supply_of(facts.job) is not SupplyWanted.PLUG_IN_REACH
     wanted = [("double_socket", "recess"), ("double_box", "recess"), ("brush_plate", "recess")] if recess else []
     wanted += [("fused_connection", "fire"), ("single_box", "fire")] if fixed else []
-    needs = [pieces(choosing.by_use(use, catalogue), use.replace("_", " "), 1, rule) for use, rule in wanted]
+    needs = [pieces(hardware.by_use(use, catalogue), use.replace("_", " "), 1, rule) for use, rule in wanted]
     if facts.counts.grilles_count:
         inlet_mm2, free_mm2 = facts.job.appliance.air_inlet_area_mm2 or 0.0, free_area_mm2(facts.market)
         rule = f"air inlet {inlet_mm2:g} mm2, {free_mm2:g} mm2 free in each"
-        needs.append(pieces(choosing.by_use("grille", catalogue), "air grille", facts.counts.grilles_count, rule))
+        needs.append(pieces(hardware.by_use("grille", catalogue), "air grille", facts.counts.grilles_count, rule))
     return tuple(needs)
 
 
@@ -49,13 +49,13 @@ def _protection(facts: Facts, waste_kg: float) -> list[Need]:
     of_job = f"1 pack under {take.small_job_m2:g} m2 of paint, else 2"
     sacks = math.ceil(waste_kg / take.waste_sack_kg)
     route = f"{take.dust_sheet_count}, and 1 for every {take.sheet_route_m:g} m of route; used again, so charged in part"
-    sheet = pieces(choosing.by_use("dust_sheet", catalogue), "dust sheets", sheets, route)
+    sheet = pieces(hardware.by_use("dust_sheet", catalogue), "dust sheets", sheets, route)
     return [
         msgspec.structs.replace(sheet, charged_ratio=catalogue.account.dust_sheet_charge_ratio),
-        packs(choosing.by_use("abrasive", catalogue), "abrasive", job_packs, of_job),
-        packs(choosing.by_use("dust_mask", catalogue), "dust masks", job_packs, of_job),
+        packs(hardware.by_use("abrasive", catalogue), "abrasive", job_packs, of_job),
+        packs(hardware.by_use("dust_mask", catalogue), "dust masks", job_packs, of_job),
         pieces(
-            choosing.by_use("waste_sack", catalogue), "waste sacks", sacks, f"one for every {take.waste_sack_kg:g} kg of waste"
+            hardware.by_use("waste_sack", catalogue), "waste sacks", sacks, f"one for every {take.waste_sack_kg:g} kg of waste"
         ),
     ]
 
@@ -66,7 +66,7 @@ def _disposal(facts: Facts, waste_kg: float, gypsum_kg: float) -> Need:
     parts = (("mixed", waste_kg - gypsum_kg), ("gypsum, kept apart", gypsum_kg))
     loads = {name: max(math.ceil(kg / take.waste_kg_m3 / take.load_m3), 1) for name, kg in parts if kg > 0}
     rule = f"{waste_kg:.0f} kg of waste: " + " + ".join(f"{name} {count}" for name, count in loads.items())
-    need = packs(choosing.by_use("disposal_load", facts.market.catalogue), "disposal load", sum(loads.values()), rule)
+    need = packs(hardware.by_use("disposal_load", facts.market.catalogue), "disposal load", sum(loads.values()), rule)
     return msgspec.structs.replace(need, group=LineGroup.DISPOSAL)
 
 
@@ -76,6 +76,6 @@ def _hire(facts: Facts) -> list[Need]:
         return []
     what = ", ".join(lift.what for lift in facts.lifts if lift.help == "lifter")
     need = packs(
-        choosing.by_use("lifter", facts.market.catalogue), "lifter, per day", days, f"a day each time it is used: {what}"
+        hardware.by_use("lifter", facts.market.catalogue), "lifter, per day", days, f"a day each time it is used: {what}"
     )
     return [msgspec.structs.replace(need, group=LineGroup.HIRE)]

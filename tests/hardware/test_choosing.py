@@ -4,7 +4,8 @@ import msgspec
 import pytest
 
 from service.bill import Market
-from service.bill.choosing import (
+from service.catalogue import Catalogue, Material, demo_catalogue
+from service.hardware.choosing import (
     board_screw,
     by_use,
     ceiling_screw,
@@ -15,7 +16,6 @@ from service.bill.choosing import (
     smallest,
     wall_fixing,
 )
-from service.catalogue import Catalogue, Material, demo_catalogue
 from service.rules import load_rules
 from tests.examples_of import changed, job_of
 from tests.sold_examples import sold

@@ -1,4 +1,4 @@
-"""Choosing what to buy from the catalogue: screws by what they pass and grip, plugs by wall, the rest by use.
+"""Choosing from the catalogue: screws by what they pass and grip, plugs by wall, the rest by use.
 
 No price is looked at: the smallest size that does wins (length, then diameter, then code).
 """
@@ -12,9 +12,9 @@ from service.survey.wall import Backing, WallConstruction
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from service.bill.market import Market
     from service.brief import Job
-    from service.catalogue import Catalogue, Material
+    from service.catalogue import Catalogue, FixingLoad, Material
+    from service.hardware.shelf import Shelf
     from service.rules import RuleSet
 
 JOINT_DIAMETER_MM = 5.0  # common practice, no source (knowledge/materials.md, section 1)
@@ -49,10 +49,10 @@ def smallest(rows: Iterable[Material]) -> Material | None:
     return min(rows, key=lambda row: (row.length_mm or 0, row.diameter_mm or 0, row.code), default=None)
 
 
-def joint_screw(passed_mm: float, market: Market) -> Material | None:
+def joint_screw(passed_mm: float, shelf: Shelf) -> Material | None:
     """Screw for a joint: through what it passes, with its grip in the second piece (EN 1995-1-1, 8.7.2(3))."""
-    grip = market.rules.take_off.screw_grip_diameter_ratio
-    screws = _framing_screws(market.catalogue)
+    grip = shelf.rules.take_off.screw_grip_diameter_ratio
+    screws = _framing_screws(shelf.catalogue)
     return smallest(row for row in screws if (row.length_mm or 0) >= passed_mm + grip * (row.diameter_mm or 0))
 
 
@@ -63,14 +63,14 @@ def laminating_screw(thickness_mm: float, catalogue: Catalogue) -> Material | No
     return max(inside, key=lambda row: (row.length_mm or 0, row.code), default=None)
 
 
-def board_screw(board_kind: str, thickness_mm: float, market: Market) -> Material | None:
+def board_screw(board_kind: str, thickness_mm: float, shelf: Shelf) -> Material | None:
     """Screw for a board: the table's, else the shortest with enough thread behind the board."""
     named = BOARD_SCREWS.get((board_kind, thickness_mm))
     if named:
-        return _exact(named, market.catalogue)
+        return _exact(named, shelf.catalogue)
     kind = "wood_screw" if board_kind in WOOD_BASED else "board_screw"
-    long_enough = thickness_mm + market.rules.take_off.board_thread_mm
-    rows = (row for row in market.catalogue.materials.values() if row.kind == kind and row.head_form in BOARD_HEADS)
+    long_enough = thickness_mm + shelf.rules.take_off.board_thread_mm
+    rows = (row for row in shelf.catalogue.materials.values() if row.kind == kind and row.head_form in BOARD_HEADS)
     return smallest(row for row in rows if (row.length_mm or 0) >= long_enough)
 
 
@@ -79,31 +79,43 @@ def fire_screw(catalogue: Catalogue) -> Material | None:
     return _exact(FIRE_SCREW, catalogue)
 
 
-def ceiling_screw(job: Job, market: Market) -> Material | None:
+def ceiling_screw(job: Job, shelf: Shelf) -> Material | None:
     """Flange-head screw through top rail, packing and ceiling board into the joist."""
-    passed = (job.timber.thickness_tenth_mm + job.ceiling_lining_tenth_mm) / 10 + market.rules.frame.ceiling_packing_mm
-    long_enough = passed + market.rules.take_off.ceiling_thread_mm
-    rows = (row for row in market.catalogue.materials.values() if row.kind == "wood_screw" and row.head_form == "flange")
+    passed = (job.timber.thickness_tenth_mm + job.ceiling_lining_tenth_mm) / 10 + shelf.rules.frame.ceiling_packing_mm
+    long_enough = passed + shelf.rules.take_off.ceiling_thread_mm
+    rows = (row for row in shelf.catalogue.materials.values() if row.kind == "wood_screw" and row.head_form == "flange")
     return smallest(row for row in rows if (row.length_mm or 0) >= long_enough)
 
 
-def wall_fixing(job: Job, passed_mm: float, market: Market) -> Material | None:
+def wall_fixing(job: Job, passed_mm: float, shelf: Shelf) -> Material | None:
     """Fixing into the host wall: through a member, packing, lining and void, with the grip that its wall asks.
 
     Args:
         job: says the wall.
         passed_mm: timber (or bracket) that the fixing passes, mm; the head is sunk where enough timber is left under it.
-        market: what is sold, in which walls it holds, packing and counterbore.
+        shelf: what is sold, in which walls it holds, packing and counterbore.
     """
     wall = job.wall_construction
-    on_wall_mm = market.rules.take_off.wall_packing_mm + (job.wall_lining_tenth_mm + job.wall_void_tenth_mm) / 10
-    sunk_mm = _sunk(passed_mm, market.rules)
+    on_wall_mm = shelf.rules.take_off.wall_packing_mm + (job.wall_lining_tenth_mm + job.wall_void_tenth_mm) / 10
+    sunk_mm = _sunk(passed_mm, shelf.rules)
     if wall in SCREWED_WALLS:
-        return _stud_screw(passed_mm + on_wall_mm, market) or _stud_screw(sunk_mm + on_wall_mm, market)
+        return _stud_screw(passed_mm + on_wall_mm, shelf) or _stud_screw(sunk_mm + on_wall_mm, shelf)
     if wall is WallConstruction.STEEL_STUD:
-        rows = (row for row in market.catalogue.materials.values() if row.kind == "steel_stud_screw")
+        rows = (row for row in shelf.catalogue.materials.values() if row.kind == "steel_stud_screw")
         return smallest(row for row in rows if (row.length_mm or 0) >= passed_mm + on_wall_mm + STEEL_THREAD_MM)
-    return _plug(_masonry(job), sunk_mm + on_wall_mm, market.catalogue)
+    return _plug(_masonry(job), sunk_mm + on_wall_mm, shelf.catalogue)
+
+
+def wall_load(job: Job, fixing: Material | None, catalogue: Catalogue) -> FixingLoad | None:
+    """What a fixing is declared to bear in the host wall; None for an unknown wall, one for other units, or no value.
+
+    A row that names units holds for these only; one that names none holds for all units of its wall.
+    """
+    if fixing is None or job.wall_construction is WallConstruction.UNKNOWN:
+        return None
+    wall, units = _masonry(job), job.survey.wall.units if job.survey.wall else None
+    rows = [row for row in catalogue.fixing_loads if row.code == fixing.code and row.wall == wall]
+    return next((row for row in rows if row.units in {None, units}), None)
 
 
 def light_bracket(catalogue: Catalogue) -> Material | None:
@@ -118,9 +130,9 @@ def _sunk(passed_mm: float, rules: RuleSet) -> float:
     return left_mm if left_mm >= rules.take_off.counterbore_leaves_mm else passed_mm
 
 
-def _stud_screw(passed_mm: float, market: Market) -> Material | None:
-    thick = [row for row in _framing_screws(market.catalogue) if (row.diameter_mm or 0) > JOINT_DIAMETER_MM]
-    return smallest(row for row in thick if (row.length_mm or 0) >= passed_mm + market.rules.take_off.stud_thread_mm)
+def _stud_screw(passed_mm: float, shelf: Shelf) -> Material | None:
+    thick = [row for row in _framing_screws(shelf.catalogue) if (row.diameter_mm or 0) > JOINT_DIAMETER_MM]
+    return smallest(row for row in thick if (row.length_mm or 0) >= passed_mm + shelf.rules.take_off.stud_thread_mm)
 
 
 def _plug(wall: str, passed_mm: float, catalogue: Catalogue) -> Material | None:
