@@ -36,7 +36,7 @@ def made(demand: float, resistance: float | None, *, unverified: str = "", bindi
 def test_verdict_and_utilisation(
     demand: float, resistance: float | None, options: dict[str, object], verdict: Verdict, utilisation: float | None
 ) -> None:
-    check = made(demand, resistance, **options)  # type: ignore[arg-type] - options by name
+    check = made(demand, resistance, **options)  # type: ignore[arg-type]  # options by name
 
     assert (verdict, utilisation) == (check.verdict, check.utilisation_ratio)
 
