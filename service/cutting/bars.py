@@ -50,7 +50,7 @@ def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarP
     problem, meter = state_bars(job), Meter(effort, stop)
     if not job.pieces:
         return _assemble(job, (), _no_proof(job), _note(Method.NOTHING_TO_CUT, meter, done=True))
-    search = Search(bins_of(problem), problem.classes, first_fit(problem), meter)
+    search = Search(bins_of(problem), problem.classes, first_fit(problem, meter), meter)
     _search(problem, search)
     if search.plan is None:
         raise RequestFaultsError((too_few(sure=search.impossible),))
@@ -65,12 +65,12 @@ def _search(problem: BarProblem, search: Search) -> None:
     """Search from below; ask packingsolver where that is too much, or was cut short."""
     if problem.cells > _MANY_CELLS:
         _ask(problem, search)
-    if not problem.tables_fit:
-        search.bound()
-        return
-    search.run(lambda demands, used: first_fit(without(problem, demands, used)))
-    if not search.done and problem.cells <= _MANY_CELLS:
-        _ask(problem, search)
+    if problem.tables_fit:
+        search.run(lambda demands, used: first_fit(without(problem, demands, used), search.meter))
+    if not search.done:
+        search.bound(whole=True)
+        if problem.cells <= _MANY_CELLS:
+            _ask(problem, search)
 
 
 def _ask(problem: BarProblem, search: Search) -> None:
@@ -126,7 +126,7 @@ def _longest_possible(job: BarJob, problem: BarProblem, rest: Rest) -> int:
 
 def _fallback(job: BarJob, problem: BarProblem, meter: Meter) -> BarPlan:
     """Stand in for a plan that failed the check: the greedy one, with no proof at all."""
-    greedy: tuple[Pattern, ...] = first_fit(problem) or ()
+    greedy: tuple[Pattern, ...] = first_fit(problem, meter) or ()
     groups = lay_bars(job, problem, greedy)
     note = SearchNote(
         method=Method.FIRST_FIT, stopped=meter.stopped(done=False), fallback=True, work_count=meter.work_count, engines=ENGINES

@@ -11,9 +11,11 @@ from service.cutting.problem import BarProblem, cost_of
 from service.cutting.sources import Lengths, Pattern
 
 if TYPE_CHECKING:
+    from service.cutting.meter import Meter
     from service.cutting.patterns import Ints
     from service.cutting.problem import BarClass
 
+_SHARE: Final = 0.25  # of the work, for plans beyond the first
 _MOST_FAVOURITES: Final = 16  # classes that a greedy plan prefers in turn; more would take longer than they help
 
 
@@ -24,18 +26,24 @@ def bins_of(problem: BarProblem) -> Bins:
     return Bins(sizes, np.array(problem.demands, dtype=np.int64), Lengths(sizes, capacities))
 
 
-def first_fit(problem: BarProblem) -> tuple[Pattern, ...] | None:
+def first_fit(problem: BarProblem, meter: Meter) -> tuple[Pattern, ...] | None:
     """Give the cheapest of several greedy plans, or None if none of them covers the demand from the copies there are.
 
     Each fills bars longest piece first (filling one bar at a time with the longest that still fit is first fit decreasing,
     bar by bar): one plan with each class as far as its copies go, and one that takes the class of least cost for what it
-    holds. Last, every bar is exchanged for the cheapest that holds its pieces.
+    holds. Last, every bar is exchanged for the cheapest that holds its pieces. Once there is a plan, no more are made than a
+    part of the work allows.
     """
     bins = bins_of(problem)
     pieces = sum(problem.demands)
     largest = sorted(range(len(problem.classes)), key=lambda k: -_most_held(problem.classes[k], pieces))
-    plans = [_greedy(problem, bins, favourite) for favourite in (*sorted(largest[:_MOST_FAVOURITES]), -1)]
-    found = [exchange(problem, plan) for plan in plans if plan is not None]
+    found: list[tuple[Pattern, ...]] = []
+    for favourite in (-1, *sorted(largest[:_MOST_FAVOURITES])):
+        plan = _greedy(problem, bins, favourite, meter, needed=not found)
+        if plan is not None:
+            found.append(exchange(problem, plan))
+        if found and meter.is_over(_SHARE):
+            break
     return min(found, key=lambda plan: cost_of(problem.classes, plan), default=None)
 
 
@@ -44,15 +52,17 @@ def _most_held(of: BarClass, pieces: int) -> int:
     return min(of.copies, pieces) * of.capacity
 
 
-def _greedy(problem: BarProblem, bins: Bins, favourite: int) -> tuple[Pattern, ...] | None:
+def _greedy(problem: BarProblem, bins: Bins, favourite: int, meter: Meter, *, needed: bool) -> tuple[Pattern, ...] | None:
+    """Make one plan; given up when the work or the time is over, unless it is needed."""
     demands = bins.demands.copy()
     left = [of.copies for of in problem.classes]
     used = [0] * len(left)
     chosen: list[Pattern] = []
     while demands.any():
         choice = _next_bar(problem, bins._replace(demands=demands), used, favourite)
-        if choice is None:
+        if choice is None or (not needed and meter.is_over(_SHARE)):
             return None
+        meter.spend(20 * (1 if choice[0] == favourite else len(left)))
         number, counts = choice
         times = _repeats(counts, demands, left[number] - used[number])
         chosen += [(number, counts)] * times

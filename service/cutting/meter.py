@@ -21,7 +21,6 @@ class Meter:
         self._micros = 0
         self._stop = stop
         self._clock_rang = False
-        self._limit_met = False
 
     def spend(self, micros: float) -> None:
         """Count work, in thousandths of a unit."""
@@ -29,12 +28,7 @@ class Meter:
 
     def is_over(self, share: float = 1.0) -> bool:
         """Tell whether that share of the limit is spent, or the caller's time is over."""
-        if self.rang():
-            return True
-        if self._micros >= self._limit_micros * share:
-            self._limit_met = True
-            return True
-        return False
+        return self.rang() or self._micros >= self._limit_micros * share
 
     def rang(self) -> bool:
         """Tell whether the caller's time is over."""
@@ -45,10 +39,6 @@ class Meter:
     def left_micros(self) -> int:
         """Give the work that may still be done, in thousandths of a unit."""
         return max(0, self._limit_micros - self._micros)
-
-    def note_limit(self) -> None:
-        """Remember that some limit cut a search short."""
-        self._limit_met = True
 
     @property
     def work_count(self) -> int:

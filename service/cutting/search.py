@@ -87,9 +87,10 @@ class Search:
                 return
         self.impossible = self.plan is None and not self._open and start > everything
 
-    def bound(self) -> None:
-        """Raise `low` to what the cuts say in parts."""
-        self._raise_low(min(cost_bound(self.classes, self.cuts), self.value[0]), 0)
+    def bound(self, *, whole: bool = False) -> None:
+        """Raise `low` to what the cuts say, of bars in parts or whole; that holds whatever was left open."""
+        low = whole_bars_bound(self.classes, self.cuts[:2]) if whole else cost_bound(self.classes, self.cuts)
+        self.low = max(self.low, (min(low, self.value[0]), 0))
 
     def _relax(self, complete: Complete) -> None:
         """Solve the relaxed cover with prices; learn its weighting, its patterns and the plan that rounding down gives."""
@@ -119,6 +120,8 @@ class Search:
                 if counts.any():
                     taken.append((cover.classes[column], counts))
                     demands -= counts
+        if self.plan is not None and self.meter.is_over():
+            return
         rest = complete(demands, [number for number, _ in taken])
         if rest is not None:
             self.offer((*taken, *rest))
@@ -161,7 +164,7 @@ class Search:
 
     def _guess(self) -> None:
         """Where compositions are too many to list: let an integer programme pick the cheapest that no cut refuses."""
-        self._raise_low(whole_bars_bound(self.classes, self.cuts[:2]), 0)
+        self.bound(whole=True)
         for _ in range(_GUESSES):
             bars = self._cheapest()
             if bars is None or self.done or self.meter.is_over():

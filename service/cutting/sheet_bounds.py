@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 _PARTS: Final = 12  # roundings tried: halves, thirds, ... of a side
 _KEPT: Final = 40  # weightings kept of all pairs
 _THRESHOLDS: Final = 24  # thresholds tried for one side
+_MANY: Final = 8  # with more classes than so many, fewer weightings are kept of each, and functions made of so many sides only
 
 
 class _Axis(NamedTuple):
@@ -40,10 +41,12 @@ def sheet_cuts(problem: SheetProblem) -> list[Cut]:
     needed = values @ demands
     worths = across.holds[:, None, :] * up.holds[None, :, :]
     ratio = needed[:, :, None] / np.maximum(worths, 1)
+    classes = worths.shape[2]
+    kept = min(_KEPT, -(-_MANY * _KEPT // classes))
     order = sorted(
-        {int(at) for number in range(worths.shape[2]) for at in np.argsort(-ratio[:, :, number].ravel(), kind="stable")[:_KEPT]}
+        {int(at) for number in range(classes) for at in np.argsort(-ratio[:, :, number].ravel(), kind="stable")[:kept]}
     )
-    best = sorted(order, key=lambda at: (-float(ratio.reshape(-1, worths.shape[2])[at].max()), at))
+    best = sorted(order, key=lambda at: (-float(ratio.reshape(-1, classes)[at].max()), at))
     cuts = []
     for at in [0, *best]:
         f, g = np.unravel_index(at, shape)
@@ -58,7 +61,8 @@ def _axis(problem: SheetProblem, *, along_width: bool) -> _Axis:
     lengths = sorted({way[0 if along_width else 1] for kind in problem.kinds for way in kind.ways()})
     usable = np.array([length for length in lengths if length <= int(sides.max())], dtype=np.int64)
     rows = [usable]
-    for side in sorted(set(sides.tolist())):
+    different = sorted(set(sides.tolist()))
+    for side in different[:: len(different) // -_MANY][::-1]:  # the largest is among them
         rows += _functions(usable, side)
     unique = list({row.tobytes(): row for row in rows}.values())
     counts = _counts(problem, usable.tolist(), along_width=along_width)

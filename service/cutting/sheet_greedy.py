@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from itertools import product
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from service.cutting.meter import Meter
     from service.cutting.sheet_problem import Box, SheetClass, SheetKind, SheetProblem
 
 
@@ -28,19 +30,28 @@ class Layout(NamedTuple):
     pieces: tuple[Placed, ...]
 
 
+_SHARE: Final = 0.5  # of the work, for plans beyond the first
 _MOST_FAVOURITES: Final = 16  # classes that greedy plans prefer in turn; more would take longer than they help
 
 type Order = tuple[int, ...]  # kinds in the order in which they are tried
 
 
-def greedy_plans(problem: SheetProblem) -> list[tuple[Layout, ...]]:
+def greedy_plans(problem: SheetProblem, meter: Meter) -> list[tuple[Layout, ...]]:
     """Give several greedy plans; none if none of them places every piece.
 
-    They differ in the order of the pieces, in how a rest is split, and in the class that is preferred.
+    They differ in the order of the pieces, in how a rest is split, and in the class that is preferred. Once there is a plan,
+    no more are made than a part of the work allows.
     """
     favourites = (*_favourites(problem), -1) if len(problem.classes) > 1 else (-1,)
     ways = [_Way(*way) for way in product(_orders(problem), (True, False), favourites)]
-    return [plan for way in ways if (plan := _plan(problem, way)) is not None]
+    plans: list[tuple[Layout, ...]] = []
+    for way in ways:
+        plan = _plan(problem, way, meter, needed=not plans)
+        if plan is not None:
+            plans.append(plan)
+        if plans and meter.is_over(_SHARE):
+            break
+    return plans
 
 
 def _favourites(problem: SheetProblem) -> list[int]:
@@ -79,14 +90,16 @@ class _Way(NamedTuple):
     favourite: int  # class taken as long as it lasts; -1: the cheapest for what it holds
 
 
-def _plan(problem: SheetProblem, way: _Way) -> tuple[Layout, ...] | None:
+def _plan(problem: SheetProblem, way: _Way, meter: Meter, *, needed: bool) -> tuple[Layout, ...] | None:
+    """Make one plan; given up when the work or the time is over, unless it is needed."""
     left = [kind.demand for kind in problem.kinds]
     used = [0] * len(problem.classes)
     plan: list[Layout] = []
     while any(left):
         layout = _next_sheet(problem, way, left, used)
-        if layout is None:
+        if layout is None or (not needed and meter.is_over(_SHARE)):
             return None
+        meter.spend(len(used) * (2.5 * len(left) + 1.5 * math.sqrt(len(layout.pieces)) * len(layout.pieces)))
         held = [0] * len(left)
         for piece in layout.pieces:
             held[piece.kind] += 1

@@ -56,15 +56,25 @@ def ask_packing(problem: SheetProblem, way: Way, breadth: int, *, first_cut: Fir
 
 
 def _price(problem: SheetProblem, way: Way, breadth: int) -> float:
-    """Work of a search in thousandths of a unit, measured roughly on jobs of 10 to 60 pieces."""
+    """Work of a search in thousandths of a unit, measured roughly on jobs of 10 to 150 pieces.
+
+    With several kinds of sheet the tree search is not alone: the library runs its knapsacks whatever is asked for.
+    """
     pieces, kinds = sum(kind.demand for kind in problem.kinds), len(problem.kinds)
+    knapsacks = min(1_500.0 * kinds, 38_000.0) * kinds
+    tree = 2.0 * breadth * pieces * math.sqrt(pieces) + 130.0 * pieces * pieces
     prices = {
-        Way.TREE: 3.0 * breadth * pieces * math.sqrt(pieces),
-        Way.KNAPSACKS: 600.0 * kinds * kinds,
-        Way.CORRECTION: 1_500.0 * kinds * kinds * breadth,
+        Way.TREE: tree if _alone(problem) else tree + knapsacks,
+        Way.KNAPSACKS: knapsacks,
+        Way.CORRECTION: knapsacks * breadth,
         Way.LEFTOVERS: 500.0 * pieces * pieces,
     }
     return 1_000.0 + prices[way]
+
+
+def _alone(problem: SheetProblem) -> bool:
+    """Whether there is one kind of sheet at one price."""
+    return len(problem.classes) == 1 and len(problem.classes[0].bars.steps) == 1
 
 
 def _instance(problem: SheetProblem, way: Way, first_cut: FirstCut) -> guillotine.Instance:
@@ -93,8 +103,7 @@ def _instance(problem: SheetProblem, way: Way, first_cut: FirstCut) -> guillotin
 def _objective(problem: SheetProblem, way: Way) -> packingsolver.Objective:
     if way is Way.LEFTOVERS:
         return packingsolver.Objective.BinPackingWithLeftovers
-    alone = len(problem.classes) == 1 and len(problem.classes[0].bars.steps) == 1
-    return packingsolver.Objective.BinPacking if alone else packingsolver.Objective.VariableSizedBinPacking
+    return packingsolver.Objective.BinPacking if _alone(problem) else packingsolver.Objective.VariableSizedBinPacking
 
 
 def _parameters(way: Way, breadth: int) -> guillotine.OptimizeParameters:

@@ -24,7 +24,9 @@ if TYPE_CHECKING:
     from service.cutting.pieces import FirstCut
     from service.cutting.sheet_problem import SheetProblem
 
+_WINDOW_CELLS: Final = 1_600_000  # compositions times classes
 _WINDOW_LIMIT: Final = 100_000
+_PARTS_CELLS: Final = 4_000  # weightings times classes in the bound of sheets in parts
 _BOUND_CUTS: Final = 12  # weightings used for the costlier bounds
 _PLANS: Final = 12  # equally good plans kept, to choose the one with the best rest and the fewest stops from
 _TRIES: Final = ((Way.TREE, 128), (Way.TREE, 512), (Way.KNAPSACKS, 1), (Way.CORRECTION, 2), (Way.TREE, 2048), (Way.CORRECTION, 8))
@@ -52,7 +54,7 @@ class SheetSearch:
         self.plans: list[Sheets] = []
         self.method = Method.FIRST_FIT
         self.cuts: list[Cut] = sheet_cuts(problem)
-        for plan in sorted(greedy_plans(problem), key=lambda plan: sheets_cost(problem, plan)):
+        for plan in sorted(greedy_plans(problem, meter), key=lambda plan: sheets_cost(problem, plan)):
             self._offer(plan, Method.FIRST_FIT)
         self.low = self._least()
         meter.spend(2_000)
@@ -94,11 +96,13 @@ class SheetSearch:
 
     def _least(self) -> tuple[int, int]:
         """Find the cheapest composition that no weighting refuses."""
-        start = cost_bound(self._bars, self.cuts)
-        width = max(1, start // 100)
+        classes = len(self._bars)
+        start = cost_bound(self._bars, self.cuts[: max(_BOUND_CUTS, _PARTS_CELLS // classes)])
+        width, limit = max(1, start // 100), min(_WINDOW_LIMIT, _WINDOW_CELLS // classes)
         while start <= self.value[0]:
             high = min(start + width, self.value[0])
-            window = list_compositions(self._bars, self.cuts, (start, high), _WINDOW_LIMIT)
+            window = None if self.meter.rang() else list_compositions(self._bars, self.cuts, (start, high), limit)
+            self.meter.spend(100 * classes)
             if window is None:
                 return (start, 0)
             if len(window.costs):

@@ -112,7 +112,7 @@ def _proof(groups: tuple[SheetGroup, ...], low: tuple[int, int], fewest: int) ->
 
 def _fallback(job: SheetJob, problem: SheetProblem, meter: Meter) -> SheetPlan:
     """Stand in for a plan that failed the check: a greedy one, with no proof at all."""
-    for layouts in sorted(greedy_plans(problem), key=lambda plan: sheets_cost(problem, plan)):
+    for layouts in sorted(greedy_plans(problem, meter), key=lambda plan: sheets_cost(problem, plan)):
         groups = _lay(job, problem, layouts)
         if groups is not None:
             note = SearchNote(

@@ -112,6 +112,8 @@ class Lengths(NamedTuple):
             more = min(left // size, int(demands[kind] - counts[kind]))
             counts[kind] += more
             left -= more * size
+            if left < self.sizes[-1]:
+                break
         return counts
 
     def weigh(self, demands: Ints, values: Ints) -> Weighed:

@@ -77,12 +77,8 @@ def _tree(job: SheetJob, group: SheetGroup) -> Iterator[str]:
     children: defaultdict[str, list[SheetPart]] = defaultdict(list)
     for part in group.parts:
         children[part.parent].append(part)
-    names = [part.name for part in group.parts]
-    if (
-        len(set(names)) != len(names)
-        or [part.name for part in children[""]] != ["S"]
-        or any(p.parent not in {"", *names} for p in group.parts)
-    ):
+    names = {part.name for part in group.parts}
+    if len(names) != len(group.parts) or [part.name for part in children[""]] != ["S"] or not set(children) <= {"", *names}:
         yield f"{where} the parts are not a tree"
         return
     whole = children[""][0]

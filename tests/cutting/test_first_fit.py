@@ -4,8 +4,9 @@ import msgspec
 import numpy as np
 from hypothesis import given, settings
 
-from service.cutting import BarAim, BarJob, BarStock
+from service.cutting import QUICK, BarAim, BarJob, BarStock, Effort, cut_bars, never
 from service.cutting.first_fit import bins_of, exchange, first_fit
+from service.cutting.meter import Meter
 from service.cutting.problem import cost_of, state_bars
 from tests.cutting.jobs import bar_jobs, bars, first_fit_decreasing
 
@@ -14,7 +15,7 @@ from tests.cutting.jobs import bar_jobs, bars, first_fit_decreasing
 @settings(max_examples=40)
 def test_with_one_length_it_is_first_fit_decreasing(job: BarJob) -> None:
     problem = state_bars(msgspec.structs.replace(job, aim=BarAim.COST))
-    plan = first_fit(problem)
+    plan = first_fit(problem, Meter(Effort(), never))
 
     assert plan is not None
     assert first_fit_decreasing(job) == cost_of(problem.classes, plan)[0]
@@ -24,7 +25,7 @@ def test_with_one_length_it_is_first_fit_decreasing(job: BarJob) -> None:
 @settings(max_examples=40)
 def test_every_piece_is_cut_once_on_bars_that_hold_it(job: BarJob) -> None:
     problem = state_bars(job)
-    plan = first_fit(problem) or ()
+    plan = first_fit(problem, Meter(Effort(), never)) or ()
     sizes = np.array(problem.sizes)
 
     assert list(problem.demands) == sum((counts for _, counts in plan), start=np.zeros(len(sizes), dtype=np.int64)).tolist()
@@ -38,7 +39,7 @@ def test_too_few_copies_give_no_plan() -> None:
         bars([(1500, 3, False)], []), stock=(BarStock(code="A", length_tenth_mm=24_000, cost_minor=1, copies_count=2),)
     )
 
-    assert first_fit(state_bars(few)) is None
+    assert first_fit(state_bars(few), Meter(Effort(), never)) is None
 
 
 def test_a_bar_is_exchanged_for_the_cheapest_that_holds_its_pieces() -> None:
@@ -57,3 +58,21 @@ def test_the_cover_model_sees_the_same_problem() -> None:
         bins.demands.tolist(),
         bins.source.classes_count,
     )
+
+
+def hundred_lengths() -> BarJob:
+    return bars([(777 + at, 9, False) for at in range(50)], [(1000 + 37 * at, 100 + at) for at in range(100)])
+
+
+def test_a_hundred_lengths_stay_within_the_quick_work() -> None:
+    plan = cut_bars(hundred_lengths(), QUICK)
+
+    assert plan.search.work_count <= QUICK.work_count * 1.25
+
+
+def test_once_there_is_a_plan_the_clock_ends_the_others() -> None:
+    problem, all_day, over = state_bars(hundred_lengths()), Meter(Effort(), never), Meter(Effort(), lambda: True)
+    first_fit(problem, all_day)
+
+    assert first_fit(problem, over) is not None
+    assert over.work_count < all_day.work_count

@@ -17,8 +17,10 @@ from tests.cutting.jobs import bars
 
 def longest(job: BarJob, work: int = 2_000) -> Rest:
     problem = state_bars(job)
-    search = Search(bins_of(problem), problem.classes, first_fit(problem), Meter(Effort(work_count=work), never))
-    search.run(lambda demands, used: first_fit(without(problem, demands, used)))
+    search = Search(
+        bins_of(problem), problem.classes, first_fit(problem, Meter(Effort(), never)), Meter(Effort(work_count=work), never)
+    )
+    search.run(lambda demands, used: first_fit(without(problem, demands, used), search.meter))
     return longest_rest(problem, search)
 
 

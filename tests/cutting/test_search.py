@@ -10,9 +10,9 @@ from tests.cutting.jobs import STOCK_A, bars, example_a
 
 def searched(job: object, work: int = 2_000, *, greedy: bool = True) -> Search:
     problem = state_bars(job)  # type: ignore[arg-type]  # a job as the builders make it
-    plan = first_fit(problem) if greedy else None
+    plan = first_fit(problem, Meter(Effort(), never)) if greedy else None
     search = Search(bins_of(problem), problem.classes, plan, Meter(Effort(work_count=work), never))
-    search.run(lambda demands, used: first_fit(without(problem, demands, used)))
+    search.run(lambda demands, used: first_fit(without(problem, demands, used), search.meter))
     return search
 
 
