@@ -1,7 +1,24 @@
-"""The labour stage: hours by task and trade from what the frame, the plan and the bill ask for."""
+"""The labour stage: hours by task and trade from what the frame, the plan and the bill ask for, and their programme."""
 
+from service.labour.activities import Activity, After, make_activities
 from service.labour.estimating import estimate, make_site
 from service.labour.labour import Labour, Task, TaskTerm, TradeHours
+from service.labour.programme import Booked, Calendar, Programme, make_programme
 from service.labour.tasks import needs_electrician
 
-__all__ = ["Labour", "Task", "TaskTerm", "TradeHours", "estimate", "make_site", "needs_electrician"]
+__all__ = [
+    "Activity",
+    "After",
+    "Booked",
+    "Calendar",
+    "Labour",
+    "Programme",
+    "Task",
+    "TaskTerm",
+    "TradeHours",
+    "estimate",
+    "make_activities",
+    "make_programme",
+    "make_site",
+    "needs_electrician",
+]
