@@ -1,7 +1,7 @@
 """The frame stage: a job becomes members, boards and fixings that close to a tenth of a millimetre."""
 
+from service.frame.additions import NOTHING_ADDED, Additions
 from service.frame.frame import (
-    Additions,
     CeilingScrew,
     Closure,
     CutOut,
@@ -20,6 +20,7 @@ from service.frame.layout import lay_out
 from service.frame.member import Axis, Box, CutWhen, EndJoint, Fit, Member, Role, Unit, overlap_tenth_mm
 
 __all__ = [
+    "NOTHING_ADDED",
     "Additions",
     "Axis",
     "Box",

@@ -17,7 +17,7 @@ from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief import Job
-    from service.frame.frame import Additions
+    from service.frame.additions import Additions
     from service.frame.member import Member
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet

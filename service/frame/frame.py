@@ -166,15 +166,6 @@ class Station(msgspec.Struct, frozen=True, kw_only=True):
     packer_tenth_mm: int
 
 
-class Additions(msgspec.Struct, frozen=True, kw_only=True):
-    """What strengthening adds to the laid-out frame. The checks decide it; the layout only places it."""
-
-    ply_count: int | None = None  # None: the starting guess of framing.md, section 8
-    bracketed_roles: tuple[str, ...] = ()  # roles of rails that get a bracket at each end (step 8)
-    extra_rear_rails_tenth_mm: tuple[int, ...] = ()  # undersides (step 10)
-    reasons: tuple[str, ...] = ()
-
-
 class Frame(msgspec.Struct, frozen=True, kw_only=True):
     """A frame that closes to a tenth of a millimetre."""
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.frame.additions import NOTHING_ADDED
 from service.frame.base import lay_base, stations
 from service.frame.cladding import lay_boards
 from service.frame.closures import closure_sums
 from service.frame.fixings import ceiling_screws, joist_noggin_count, wall_fixings
-from service.frame.frame import Additions, Frame, Levels, Opening, Sizes
+from service.frame.frame import Frame, Levels, Opening, Sizes
 from service.frame.placing import mark_members
 from service.frame.setting_out import set_out
 from service.frame.upper import lay_upper
@@ -16,10 +17,9 @@ from service.units import tenths, text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.frame.additions import Additions
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
-
-NOTHING_ADDED = Additions()
 
 
 def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> Frame:
@@ -30,7 +30,9 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> F
     """
     at = set_out(job, rules, additions.ply_count)
     places = (*lay_base(at, job, rules), *lay_upper(at, rules, additions))
-    members = mark_members(places, tenths(rules.frame.shortest_bar_piece_mm))
+    members = mark_members(
+        places, tenths(rules.frame.shortest_bar_piece_mm), lambda role: additions.class_of(role, job.timber.strength_class)
+    )
     return Frame(
         members=members,
         panels=lay_boards(at, job, rules),

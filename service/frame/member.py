@@ -98,6 +98,7 @@ class Member(msgspec.Struct, frozen=True, kw_only=True):
     unit: Unit
     thickness_tenth_mm: int  # narrow side b
     width_tenth_mm: int  # wide side d
+    strength_class: str  # EN 338: the job's, or a stronger one that the checks ask for
     along: Axis
     length_tenth_mm: int
     cut_length_mm: int  # whole mm, rounded once

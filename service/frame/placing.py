@@ -10,7 +10,7 @@ from service.frame.member import Axis, Box, CutWhen, EndJoint, Fit, Member, Role
 from service.units import whole_mm_down, whole_mm_nearest
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from service.frame.setting_out import SettingOut
 
@@ -70,18 +70,20 @@ def length_of(place: Box, along: Axis) -> int:
     }[along]
 
 
-def mark_members(places: Iterable[Place], shortest_bar_piece_tenth_mm: int) -> tuple[Member, ...]:
-    """Give every placed member its mark: unit, role, number in the order of placing."""
+def mark_members(
+    places: Iterable[Place], shortest_bar_piece_tenth_mm: int, class_of: Callable[[Role], str]
+) -> tuple[Member, ...]:
+    """Give every placed member its mark: unit, role, number in the order of placing; and the strength class of its role."""
     counts: dict[str, int] = {}
     made = []
     for place in places:
         stem = f"{'B' if place.unit is Unit.BASE else 'U'}-{PREFIX[place.role]}"
         counts[stem] = counts.get(stem, 0) + 1
-        made.append(_member(place, f"{stem}{counts[stem]}", shortest_bar_piece_tenth_mm))
+        made.append(_member(place, f"{stem}{counts[stem]}", class_of(place.role), shortest_bar_piece_tenth_mm))
     return tuple(made)
 
 
-def _member(place: Place, mark: str, shortest_bar_piece_tenth_mm: int) -> Member:
+def _member(place: Place, mark: str, strength_class: str, shortest_bar_piece_tenth_mm: int) -> Member:
     length = length_of(place.box, place.along)
     sides = sorted(length_of(place.box, axis) for axis in Axis if axis is not place.along)
     return Member(
@@ -90,6 +92,7 @@ def _member(place: Place, mark: str, shortest_bar_piece_tenth_mm: int) -> Member
         unit=place.unit,
         thickness_tenth_mm=sides[0],
         width_tenth_mm=sides[1],
+        strength_class=strength_class,
         along=place.along,
         length_tenth_mm=length,
         cut_length_mm=whole_mm_down(length) if place.fit is Fit.BETWEEN else whole_mm_nearest(length),

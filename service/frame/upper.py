@@ -13,7 +13,7 @@ from service.frame.placing import Place, box, front, rear
 from service.frame.studs import lay_cheeks, lay_studs
 
 if TYPE_CHECKING:
-    from service.frame.frame import Additions
+    from service.frame.additions import Additions
     from service.frame.placing import Range
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet

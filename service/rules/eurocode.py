@@ -103,6 +103,7 @@ class MemberRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fiel
     hole_from_joint_diameter_ratio: float
     close_ratio: float
     single_path_ratio: float
+    hung_ladder_count: int
 
 
 class ActionRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

@@ -62,7 +62,7 @@ def test_length_of() -> None:
 )
 def test_cut_lengths(length: int, fit: Fit, cut_mm: int) -> None:
     """Down for a piece fitted between others, to the nearest (half up) for every other: framing.md, section 2.1."""
-    (member,) = mark_members([noggin(length, fit=fit)], 300)
+    (member,) = mark_members([noggin(length, fit=fit)], 300, lambda _role: "C16")
 
     assert (length, cut_mm, fit) == (member.length_tenth_mm, member.cut_length_mm, member.fit)
 
@@ -70,13 +70,13 @@ def test_cut_lengths(length: int, fit: Fit, cut_mm: int) -> None:
 @pytest.mark.parametrize(("length", "from_bar"), [(299, False), (300, True)])
 def test_short_pieces_are_packs(length: int, *, from_bar: bool) -> None:
     """A piece shorter than 30 is made as a pack, not cut from bar: framing.md, section 9."""
-    (member,) = mark_members([noggin(length)], 300)
+    (member,) = mark_members([noggin(length)], 300, lambda _role: "C16")
 
     assert from_bar is member.from_bar
 
 
 def test_packs_stay_packs() -> None:
-    (member,) = mark_members([noggin(900, from_bar=False)], 300)
+    (member,) = mark_members([noggin(900, from_bar=False)], 300, lambda _role: "C16")
 
     assert not member.from_bar
 
@@ -84,11 +84,11 @@ def test_packs_stay_packs() -> None:
 def test_marks_count_by_unit_and_role() -> None:
     places = [noggin(1000), noggin(1000, unit=Unit.BASE), noggin(1000), noggin(1000, unit=Unit.BASE)]
 
-    assert ["U-N1", "B-N1", "U-N2", "B-N2"] == [member.mark for member in mark_members(places, 300)]
+    assert ["U-N1", "B-N1", "U-N2", "B-N2"] == [member.mark for member in mark_members(places, 300, lambda _role: "C16")]
 
 
 def test_sides_and_joints_of_a_member() -> None:
-    (member,) = mark_members([noggin(1000)], 300)
+    (member,) = mark_members([noggin(1000)], 300, lambda _role: "C16")
 
     assert (380, 890, Axis.Y) == (member.thickness_tenth_mm, member.width_tenth_mm, member.along)
     assert (EndJoint.SCREWED, EndJoint.SCREWED) == (member.start_joint, member.end_joint)

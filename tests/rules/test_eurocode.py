@@ -12,13 +12,18 @@ RULES = load_rules("recommended-2026.1")
 @pytest.mark.parametrize(
     ("name", "values"),
     [
+        ("C14", (14, 7.2, 0.4, 16, 2.0, 3.0, 7000, 4700, 230, 440, 290, 350)),
         ("C16", (16, 8.5, 0.4, 17, 2.2, 3.2, 8000, 5400, 270, 500, 310, 370)),
         ("C18", (18, 10.0, 0.4, 18, 2.2, 3.4, 9000, 6000, 300, 560, 320, 380)),
+        ("C20", (20, 11.5, 0.4, 19, 2.3, 3.6, 9500, 6400, 320, 590, 330, 400)),
+        ("C22", (22, 13.0, 0.4, 20, 2.4, 3.8, 10000, 6700, 330, 630, 340, 410)),
         ("C24", (24, 14.5, 0.4, 21, 2.5, 4.0, 11000, 7400, 370, 690, 350, 420)),
+        ("C27", (27, 16.5, 0.4, 22, 2.5, 4.0, 11500, 7700, 380, 720, 360, 430)),
+        ("C30", (30, 19.0, 0.4, 24, 2.7, 4.0, 12000, 8000, 400, 750, 380, 460)),
     ],
 )
 def test_strength_classes(name: str, values: tuple[float, ...]) -> None:
-    """EN 338:2016, Table 1, as in structure.md 2.1."""
+    """EN 338:2016, Table 1: C16, C18 and C24 as in structure.md 2.1, the others from memory."""
     row = RULES.strength_class(name)
 
     assert (name, *values) == tuple(getattr(row, field) for field in row.__struct_fields__)

@@ -188,10 +188,10 @@ def test_the_rows_of_the_trade_are_the_same_in_every_edition() -> None:
 @pytest.mark.parametrize(
     ("text", "named"),
     [
-        (re.sub(r"(?s)\[timber\.C16\].*?(?=\n#)", "[timber]", text_of("eurocode.toml")), r"\[timber\] has no rows"),
+        (re.sub(r"(?s)\[timber\.C14\].*?(?=\n#)", "[timber]", text_of("eurocode.toml")), r"\[timber\] has no rows"),
         ("timber = 1", r"unknown tables \['timber'\]"),
         (text_of("eurocode.toml").replace("[timber.C18]", "[timber.C18]\nclass_mm = 1"), r"\[timber.C18\].*class_mm"),
-        (text_of("eurocode.toml").replace("shear_mpa = ", "share_mpa = ", 1), r"\[timber.C16\].*share_mpa"),
+        (text_of("eurocode.toml").replace("shear_mpa = ", "share_mpa = ", 1), r"\[timber.C14\].*share_mpa"),
     ],
 )
 def test_faults_of_named_tables_are_refused_by_name(text: str, named: str) -> None:
