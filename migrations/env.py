@@ -10,6 +10,7 @@ from alembic import context
 from sqlalchemy import NullPool, text
 from sqlalchemy.ext.asyncio import create_async_engine
 
+from service.store import access_tables  # noqa: F401 - for its tables
 from service.store.engine import database_url
 from service.store.tables import METADATA
 
@@ -17,11 +18,16 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
 LOCK = 4_715_920_161  # any number, as long as nothing else in this database locks by it
+# A change of a table waits for those that use it, and all that come later wait behind it: better to give up and try again.
+# A query of rows that would be kept from it by row-level security fails instead of finding none.
+LIMITS = {"lock_timeout": "2s", "row_security": "off"}
 
 
 def run(connection: Connection) -> None:
     """Hold the lock of this session, then run; the lock goes with the session at the latest."""
     connection.execute(text("select pg_advisory_lock(:lock)"), {"lock": LOCK})
+    for name, value in LIMITS.items():
+        connection.execute(text("select set_config(:name, :value, false)"), {"name": name, "value": value})
     connection.commit()
     context.configure(
         connection=connection,

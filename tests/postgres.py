@@ -18,8 +18,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from sqlalchemy.engine import make_url
 
 from service.store import load_demo, make_engine, migrate
+from service.store.acting import SERVICE_ROLE
 from service.store.cluster import Cluster
 from service.store.embedded import EmbeddedPostgres
 from service.store.installation import find_runner
@@ -102,6 +104,11 @@ def copy_of(original: str) -> Iterator[str]:
         yield shared_server().url_of(name)
     finally:
         run_sql(f'drop database if exists "{name}" with (force)')
+
+
+def as_service(url: str) -> str:
+    """The same database, for the service's own user."""
+    return make_url(url).set(username=SERVICE_ROLE).render_as_string()
 
 
 @pytest.fixture

@@ -108,6 +108,16 @@ class Cluster:
         if name not in self.query("select datname from pg_database").split():
             self.query(f'create database "{name}"')
 
+    def make_user(self, name: str) -> None:
+        """Make a user who may log in and nothing else, unless there is one.
+
+        Raises:
+            EmbeddedPostgresError: as `query`.
+        """
+        if name not in self.query("select rolname from pg_roles where rolcanlogin").split():
+            is_known = name in self.query("select rolname from pg_roles").split()
+            self.query(f'{"alter" if is_known else "create"} role "{name}" login')
+
     def query(self, statement: str) -> str:
         """Run one statement as the owner in the maintenance database.
 

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Final, Self
 
 from sqlalchemy.engine import URL
 
+from service.store.acting import SERVICE_ROLE
 from service.store.cluster import OWNER, PORT, Cluster, socket_folder
 from service.store.engine import DRIVER
 from service.store.installation import EmbeddedPostgresError, find_runner
@@ -54,13 +55,18 @@ class EmbeddedPostgres:
 
     @property
     def url(self) -> str:
-        """Address of the database, as the driver takes it."""
+        """Address of the database for its owner, as the driver takes it."""
         return self.url_of(DATABASE)
 
-    def url_of(self, database: str) -> str:
+    @property
+    def service_url(self) -> str:
+        """Address of the database for the service, whose user cannot change the schema nor pass row-level security."""
+        return self.url_of(DATABASE, SERVICE_ROLE)
+
+    def url_of(self, database: str, user: str = OWNER) -> str:
         """Address of a database of this server."""
         query = {"host": str(socket_folder(self._folder)), "port": str(PORT)}
-        return URL.create(DRIVER, username=OWNER, database=database, query=query).render_as_string()
+        return URL.create(DRIVER, username=user, database=database, query=query).render_as_string()
 
     def start(self) -> str:
         """Have a running server with our database, and give its address. Blocks for up to some seconds; again is fine.
@@ -121,6 +127,7 @@ class EmbeddedPostgres:
             if not cluster.is_running():
                 cluster.start()
             cluster.make_database(DATABASE)
+            cluster.make_user(SERVICE_ROLE)
 
     @contextmanager
     def _gate(self) -> Iterator[None]:

@@ -14,6 +14,7 @@ from sqlalchemy import NullPool, func, select
 from sqlalchemy.ext.asyncio import create_async_engine
 
 from service.store import tables
+from service.store.acting import ALL_ACCOUNTS, act_for
 from service.store.engine import EngineLimits, connect_arguments, database_url
 from service.store.faults import NoCatalogueError, is_database_away
 from service.store.reading import DEMO, ONE_MOMENT, catalogue_on
@@ -190,6 +191,7 @@ async def _catalogues(connection: AsyncConnection) -> list[Catalogue]:
     """The catalogue of each account that has prices in its default price book."""
     book = tables.price_book.c
     found = []
+    await act_for(connection, ALL_ACCOUNTS)
     for row in await connection.execute(select(book.account, book.price_book).where(book.is_default).order_by(book.account)):
         try:
             found.append(await catalogue_on(connection, row.account, row.price_book))

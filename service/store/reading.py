@@ -22,6 +22,7 @@ from service.catalogue import (
     make_catalogue,
 )
 from service.store import tables
+from service.store.acting import act_for
 from service.store.faults import NoCatalogueError
 
 if TYPE_CHECKING:
@@ -56,7 +57,8 @@ async def read_catalogue(
 
 
 async def catalogue_on(connection: AsyncConnection, account: str, price_book: str, on: dt.date | None = None) -> Catalogue:
-    """As `read_catalogue`, inside a transaction that the caller holds."""
+    """As `read_catalogue`, inside a transaction that the caller holds; it acts for the account from here on."""
+    await act_for(connection, account)
     shop = (await connection.execute(select(tables.account).where(tables.account.c.account == account))).mappings().one_or_none()
     if shop is None:
         message = f"no account {account!r}"

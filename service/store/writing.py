@@ -11,7 +11,8 @@ from sqlalchemy import delete, func, insert, select, update
 from sqlalchemy.dialects.postgresql import insert as insert_or_update
 
 from service.catalogue import DEMO_FILES, demo_rows, demo_text
-from service.store import tables
+from service.store import access_tables, tables
+from service.store.acting import act_for
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -20,6 +21,8 @@ if TYPE_CHECKING:
     from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine
 
     from service.catalogue import CatalogueRows
+
+DEMO_NAME = "Demo (invented)"
 
 
 async def load_demo(engine: AsyncEngine) -> bool:
@@ -31,6 +34,7 @@ async def load_demo(engine: AsyncEngine) -> bool:
     digest = hashlib.sha256("".join(demo_text(name) for name in DEMO_FILES).encode()).hexdigest()
     rows = demo_rows()
     async with engine.begin() as connection:
+        await act_for(connection, rows.account.account)
         # One loader at a time; the second finds the first one's work.
         await connection.execute(select(func.pg_advisory_xact_lock(func.hashtextextended(f"load:{rows.account.account}", 0))))
         if await _is_loaded(connection, rows, digest):
@@ -56,6 +60,8 @@ async def _write_account(connection: AsyncConnection, rows: CatalogueRows) -> No
     values = msgspec.structs.asdict(rows.account)
     statement = insert_or_update(tables.account).values(values)
     await connection.execute(statement.on_conflict_do_update(index_elements=["account"], set_=values))
+    shop = {"account": rows.account.account, "name": DEMO_NAME}
+    await connection.execute(insert_or_update(access_tables.shop).values(shop).on_conflict_do_nothing())
     book = {"account": rows.account.account, "price_book": rows.price_book, "is_default": True}
     await connection.execute(insert_or_update(tables.price_book).values(book).on_conflict_do_nothing())
 

@@ -16,7 +16,7 @@ from service.catalogue import Catalogue, demo_catalogue
 from service.store import CatalogueKeeper, EngineLimits, KeeperState, keeper, load_demo, make_engine, migrate, tables
 from service.store.embedded import EmbeddedPostgres
 from service.store.reading import catalogue_on
-from tests.postgres import new_data_dir
+from tests.postgres import as_service, new_data_dir
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Callable, Iterator
@@ -73,7 +73,7 @@ def price_of(catalogue: Catalogue | None) -> int:
 
 
 async def test_before_the_start_it_holds_nothing(demo_database_url: str) -> None:
-    idle = CatalogueKeeper(demo_database_url)
+    idle = CatalogueKeeper(as_service(demo_database_url))
 
     assert None is idle.current("demo")
     assert None is idle.held("demo", demo_catalogue().revision)
@@ -82,7 +82,7 @@ async def test_before_the_start_it_holds_nothing(demo_database_url: str) -> None
 
 
 async def test_it_loads_what_is_there(demo_database_url: str) -> None:
-    async with CatalogueKeeper(demo_database_url) as running:
+    async with CatalogueKeeper(as_service(demo_database_url)) as running:
         assert await running.wait_until_loaded(10)
 
         assert demo_catalogue() == running.current("demo")
@@ -97,7 +97,7 @@ async def test_it_loads_what_is_there(demo_database_url: str) -> None:
 
 
 async def test_a_price_change_is_seen_within_a_second(demo_database_url: str, engine: AsyncEngine) -> None:
-    async with CatalogueKeeper(demo_database_url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         before = running.current()
 
@@ -114,7 +114,7 @@ async def test_a_price_change_is_seen_within_a_second(demo_database_url: str, en
 
 
 async def test_nothing_is_seen_of_what_is_not_committed(demo_database_url: str, engine: AsyncEngine) -> None:
-    async with CatalogueKeeper(demo_database_url, poll_seconds=0.02) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=0.02) as running:
         assert await running.wait_until_loaded(10)
         async with engine.connect() as connection, connection.begin() as transaction:
             await connection.execute(all_prices_at(7))
@@ -126,7 +126,7 @@ async def test_nothing_is_seen_of_what_is_not_committed(demo_database_url: str, 
 
 
 async def test_a_change_that_changes_nothing_keeps_the_same_value(demo_database_url: str, engine: AsyncEngine) -> None:
-    async with CatalogueKeeper(demo_database_url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         before, version_count = running.current(), running.state().version_count
 
@@ -140,7 +140,7 @@ async def test_a_change_that_changes_nothing_keeps_the_same_value(demo_database_
 async def test_an_account_without_prices_is_held_no_more(
     demo_database_url: str, engine: AsyncEngine, statement: Executable
 ) -> None:
-    async with CatalogueKeeper(demo_database_url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         await change(engine, statement)
         await seconds_until(lambda: running.current() is None, 5)
@@ -159,7 +159,7 @@ async def test_every_account_is_held(demo_database_url: str, engine: AsyncEngine
     publish = insert(tables.price_book_revision).values(
         account="shop", price_book="list", effective_from=day, state="published", source_digest="0" * 64, published_at=func.now()
     )
-    async with CatalogueKeeper(demo_database_url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         await change(engine, copied, book, publish)
         await seconds_until(lambda: running.current("shop") is not None, 5)
@@ -177,7 +177,7 @@ async def test_only_the_last_revisions_are_kept(
 ) -> None:
     monkeypatch.setattr(keeper, "KEPT_COUNT", 3)
     seen = []
-    async with CatalogueKeeper(demo_database_url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         for amount_minor in range(4):
             await change(engine, all_prices_at(amount_minor))
@@ -192,7 +192,7 @@ async def test_only_the_last_revisions_are_kept(
 
 
 async def test_a_notice_that_is_lost_is_made_up_for(demo_database_url: str, engine: AsyncEngine) -> None:
-    async with CatalogueKeeper(demo_database_url, poll_seconds=0.05) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=0.05) as running:
         assert await running.wait_until_loaded(10)
         async with engine.begin() as connection:
             await connection.exec_driver_sql("alter table price disable trigger price_changed")
@@ -216,7 +216,7 @@ async def test_a_new_day_is_read_without_any_notice(demo_database_url: str, monk
 
     monkeypatch.setattr(keeper, "_version", version)
     monkeypatch.setattr(keeper, "catalogue_on", read)
-    async with CatalogueKeeper(demo_database_url, poll_seconds=0.01) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=0.01) as running:
         assert await running.wait_until_loaded(10)
         await asyncio.sleep(0.2)
         assert days == loads  # once, however often it looked
@@ -230,7 +230,7 @@ async def test_its_connection_is_cut(demo_database_url: str, engine: AsyncEngine
         "select count(pg_terminate_backend(pid)) from pg_stat_activity"
         " where datname = current_database() and pid <> pg_backend_pid() and query not like '%terminate%'"
     )
-    async with CatalogueKeeper(demo_database_url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         async with engine.begin() as connection:
             assert 1 == (await connection.exec_driver_sql(cut)).scalar_one()
@@ -240,7 +240,7 @@ async def test_its_connection_is_cut(demo_database_url: str, engine: AsyncEngine
 
 
 async def test_the_pool_is_left_alone(demo_database_url: str, engine: AsyncEngine) -> None:
-    async with CatalogueKeeper(demo_database_url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
 
         assert 0 == engine.pool.checkedout()  # type: ignore[attr-defined]  # the pool in use counts
@@ -252,7 +252,7 @@ async def test_the_pool_is_left_alone(demo_database_url: str, engine: AsyncEngin
 
 
 async def test_start_and_stop_again_are_fine(demo_database_url: str) -> None:
-    running = CatalogueKeeper(demo_database_url)
+    running = CatalogueKeeper(as_service(demo_database_url))
     await running.stop()
     running.start()
     running.start()
@@ -272,7 +272,7 @@ async def test_a_fault_of_any_kind_does_not_end_it(
         return await catalogue_on(*arguments)  # type: ignore[arg-type]  # handed on as they came
 
     monkeypatch.setattr(keeper, "catalogue_on", read_badly)
-    async with CatalogueKeeper(demo_database_url) as running:
+    async with CatalogueKeeper(as_service(demo_database_url)) as running:
         assert await running.wait_until_loaded(10)
         assert demo_catalogue() == running.current()
 
@@ -281,7 +281,7 @@ async def test_a_fault_of_any_kind_does_not_end_it(
 
 async def test_a_database_that_comes_late(own_server: EmbeddedPostgres) -> None:
     own_server.stop()
-    async with CatalogueKeeper(own_server.url) as running:
+    async with CatalogueKeeper(own_server.service_url) as running:
         assert not await running.wait_until_loaded(0.3)
         assert KeeperState(loaded=False, stale=True, age_seconds=None, version_count=None) == running.state()
 
@@ -297,7 +297,7 @@ async def test_a_database_that_comes_late(own_server: EmbeddedPostgres) -> None:
 async def test_it_serves_on_while_the_server_is_dead(own_server: EmbeddedPostgres) -> None:
     engine = make_engine(own_server.url)
     await load_demo(engine)
-    async with CatalogueKeeper(own_server.url, poll_seconds=POLL_SECONDS) as running:
+    async with CatalogueKeeper(own_server.service_url, poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         held = running.current()
 
@@ -322,7 +322,7 @@ async def test_it_serves_on_while_the_server_is_frozen(own_server: EmbeddedPostg
     monkeypatch.setattr(keeper, "LOAD_LIMITS", EngineLimits(connect_seconds=0.5, command_seconds=2.0))
     engine = make_engine(own_server.url)
     await load_demo(engine)
-    async with CatalogueKeeper(own_server.url, poll_seconds=0.1) as running:
+    async with CatalogueKeeper(own_server.service_url, poll_seconds=0.1) as running:
         assert await running.wait_until_loaded(10)
         held = running.current()
         async with engine.connect() as connection:

@@ -40,6 +40,28 @@ QUERIES = {
     "indexes": "select indexdef from pg_indexes where schemaname = 'public'",
     "triggers": "select pg_get_triggerdef(oid) from pg_trigger where not tgisinternal",
     "functions": "select pg_get_functiondef(oid) from pg_proc where pronamespace = 'public'::regnamespace",
+    "row security": """
+        select format('%s %s%s', relname, relrowsecurity, case when relforcerowsecurity then ' also for the owner' else '' end)
+        from pg_class where relnamespace = 'public'::regnamespace and relkind = 'r'
+    """,
+    "policies": """
+        select format('%s %s %s to %s using %s check %s', tablename, policyname, cmd, roles, qual, with_check) from pg_policies
+    """,
+    "rights": """
+        select format('%s: %s', c.relname, string_agg(a.privilege_type, ', ' order by a.privilege_type))
+        from pg_class c, aclexplode(c.relacl) a
+        where c.relnamespace = 'public'::regnamespace and a.grantee = 'inglewright_service'::regrole
+        group by c.relname
+        union all
+        select format('%s.%s: %s', c.relname, a.attname, string_agg(r.privilege_type, ', ' order by r.privilege_type))
+        from pg_attribute a join pg_class c on c.oid = a.attrelid, aclexplode(a.attacl) r
+        where c.relnamespace = 'public'::regnamespace and r.grantee = 'inglewright_service'::regrole
+        group by c.relname, a.attname
+        union all
+        select format('schema: %s', string_agg(a.privilege_type, ', ' order by a.privilege_type))
+        from pg_namespace n, aclexplode(n.nspacl) a
+        where n.nspname = 'public' and a.grantee in (0, 'inglewright_service'::regrole)
+    """,
     "types": "select typname from pg_type where typnamespace = 'public'::regnamespace and typtype <> 'c' and typelem = 0",
 }
 
@@ -107,6 +129,11 @@ def test_alembic_sees_planted_differences(database_url: str, change: str) -> Non
         "drop trigger price_changed on price",
         "create function planted() returns int language sql return 1",
         'alter table material alter column code type text collate "default"',
+        "alter table material disable row level security",
+        "alter table material no force row level security",
+        "drop policy own on price",
+        "grant truncate on price to inglewright_service",
+        "grant update (base_account) on account to inglewright_service",
     ],
 )
 def test_the_golden_file_sees_what_alembic_does_not(database_url: str, change: str) -> None:

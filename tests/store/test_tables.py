@@ -6,7 +6,7 @@ import pytest
 from sqlalchemy import CheckConstraint, Constraint, Index
 
 from service.catalogue import Account, Appliance, Bracket, FixingLoad, LabourRate, Material, PriceStep, Screen, Trade
-from service.store import tables
+from service.store import access_tables, tables
 
 if TYPE_CHECKING:
     import msgspec
@@ -62,5 +62,7 @@ def test_every_number_is_bounded() -> None:
     assert 80 < len(doubles)
 
 
-def test_every_table_but_the_count_is_watched() -> None:
-    assert {*tables.METADATA.tables.values()} == {*tables.WATCHED, tables.catalogue_version}
+def test_every_table_but_the_count_and_those_of_keys_is_watched() -> None:
+    others = {access_tables.shop, access_tables.shop_text, access_tables.access_key, access_tables.access_key_use}
+
+    assert {*tables.METADATA.tables.values()} == {*tables.WATCHED, tables.catalogue_version, *others}
