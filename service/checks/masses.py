@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 TENTHS3_PER_M3 = 1e12
 TENTHS2_PER_M2 = 1e8
+SKIM_KG_M2 = 25 / 9  # thin-coat finish, set: one bag of 25 kg covers 9 m2 at 2 mm, as makers of plaster commonly state
 
 
 class Weighed(msgspec.Struct, frozen=True, kw_only=True):
@@ -49,6 +50,20 @@ def panel_kg(panel: Panel, job: Job) -> float:
     holes = sum(hole.width_tenth_mm * hole.height_tenth_mm for hole in panel.cut_outs)
     area_m2 = (panel.width_tenth_mm * panel.height_tenth_mm - holes) / TENTHS2_PER_M2
     return area_m2 * board_of(panel, job).mass_kg_m2
+
+
+def faced_kg(panel: Panel, job: Job, bed_kg_m2: float) -> float:
+    """Mass of one panel with what is put on it: skim, or tile, stone or slips in their bed, on faces and returns."""
+    board_kg_m2 = board_of(panel, job).mass_kg_m2
+    if panel.layer is not Layer.FACING or board_kg_m2 <= 0:
+        return panel_kg(panel, job)
+    return panel_kg(panel, job) * (board_kg_m2 + finish_kg_m2(job, bed_kg_m2)) / board_kg_m2
+
+
+def finish_kg_m2(job: Job, bed_kg_m2: float) -> float:
+    """What skim and facing put on a square metre of a face or return; a facing comes with its bed."""
+    facing_kg_m2 = job.survey.brief.facing_kg_m2 or 0.0
+    return (SKIM_KG_M2 if job.skim_tenth_mm else 0.0) + (facing_kg_m2 + bed_kg_m2 if facing_kg_m2 else 0.0)
 
 
 def centre_from_wall_mm(box: Box) -> float:
