@@ -34,6 +34,14 @@ class Fill(StrEnum):
     UPPER = "upper"  # timber of the upper frame
     BEHIND = "behind"  # timber further back
     BOARD = "board"
+    BASE_SIDE = "base_side"  # of pictures: the same things where less light falls, or more
+    BASE_TOP = "base_top"
+    UPPER_SIDE = "upper_side"
+    UPPER_TOP = "upper_top"
+    BOARD_SIDE = "board_side"
+    BOARD_TOP = "board_top"
+    GLASS = "glass"
+    GLASS_SIDE = "glass_side"
     SOLID = "solid"  # cut board, dots, arrow heads
 
 

@@ -30,6 +30,14 @@ _FILLS: Final = {
     Fill.UPPER: "#f5ecdb",
     Fill.BEHIND: "#dcdcdc",
     Fill.BOARD: "#f1f1ee",
+    Fill.BASE_SIDE: "#c9b48f",
+    Fill.BASE_TOP: "#f0e3cb",
+    Fill.UPPER_SIDE: "#dccfb5",
+    Fill.UPPER_TOP: "#fbf6ec",
+    Fill.BOARD_SIDE: "#d3d3ce",
+    Fill.BOARD_TOP: "#fafaf8",
+    Fill.GLASS: "#2d3136",
+    Fill.GLASS_SIDE: "#44494f",
     Fill.SOLID: "#1c1c1c",
 }
 _INK: Final = "#1c1c1c"
