@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from itertools import product
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import given
@@ -11,6 +12,9 @@ from service.drawings.picture import dimetric
 from service.drawings.solids import Solid, Stuff, boards, bodies, timbers
 from service.frame import Box, overlap_tenth_mm
 from tests.drawings.cases import REQUESTS, case
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 VIEW = dimetric(20)
 type Point = tuple[float, float]
@@ -46,7 +50,7 @@ def entry(at: Box, start: tuple[float, float, float], along: tuple[float, float,
     return high if low < high - 1e-9 else None
 
 
-def wrong_orders(solids: tuple[Solid, ...], seen: list[tuple[float, float, float]]) -> int:
+def wrong_orders(solids: tuple[Solid, ...], seen: Sequence[tuple[float, float, float]]) -> int:
     """Rays through points: how often the box painted last is not the one that the ray meets first from the eye."""
     along = sight(VIEW)
     wrong = 0
