@@ -10,6 +10,7 @@ from service.bill.market import Market
 from service.brief import Job
 from service.catalogue import Material
 from service.checks import Lift
+from service.hardware import Hardware
 
 
 class Need(msgspec.Struct, frozen=True, kw_only=True):
@@ -34,6 +35,7 @@ class Facts(msgspec.Struct, frozen=True, kw_only=True):
     counts: Counts
     measures: Measures
     lifts: tuple[Lift, ...]
+    hardware: Hardware  # what the checks proved is what is bought
 
 
 def pieces(material: Material | None, wanted: str, count: int, rule: str) -> Need:

@@ -21,10 +21,19 @@ if TYPE_CHECKING:
     from service.brief import Job
     from service.cutting import FramePlan
     from service.frame import Frame
+    from service.hardware import Hardware
 
 
-def take_off(frame: Frame, plan: FramePlan, job: Job, market: Market) -> Bill:
-    """Everything to buy for one breast: timber, boards, what is counted, what is cut to length, what is used up on site."""
+def take_off(frame: Frame, plan: FramePlan, job: Job, market: Market, *, hardware: Hardware) -> Bill:
+    """Everything to buy for one breast: timber, boards, what is counted, what is cut to length, what is used up on site.
+
+    Args:
+        frame: the settled frame.
+        plan: how its timber and boards are cut.
+        job: what is wished and measured.
+        market: what is sold, and how much of the job.
+        hardware: the fixings that the checks proved.
+    """
     catalogue, rules = market.catalogue, market.rules
     facts = Facts(
         job=job,
@@ -32,6 +41,7 @@ def take_off(frame: Frame, plan: FramePlan, job: Job, market: Market) -> Bill:
         counts=count_things(frame, job, market),
         measures=measure(frame, job, rules),
         lifts=count_lifts(frame, job, rules),
+        hardware=hardware,
     )
     boards = boards_kg(plan, job, catalogue)
     bought_kg = bars_kg(plan, job, rules) + sum(boards.values())

@@ -1,21 +1,32 @@
-"""The checks stage. Structural and heat checks are not made yet; cautions, refusals and handling are."""
+"""The checks stage: designs that answer their checks, cautions, refusals and handling."""
 
-from service.checks.cautions import CHECKS_NOT_MADE, cautions_of
+from service.checks.cautions import cautions_of
+from service.checks.check import Check, Quantity, Skipped, Verdict
 from service.checks.cleared import faults_of_cleared
 from service.checks.handling import Lift, boards_for_two, count_lifts, lifter_days, may_be_tilted, unit_mass_kg
 from service.checks.known import open_pointers, survey_known
 from service.checks.refusals import refusals_of
+from service.checks.report import FAMILIES, Report
 from service.checks.result import Audience, Caution, CautionState, Clears, NotMade, Stops
+from service.checks.settle import Content, Settled, Strengthened, settle
 
 __all__ = [
-    "CHECKS_NOT_MADE",
+    "FAMILIES",
     "Audience",
     "Caution",
     "CautionState",
+    "Check",
     "Clears",
+    "Content",
     "Lift",
     "NotMade",
+    "Quantity",
+    "Report",
+    "Settled",
+    "Skipped",
     "Stops",
+    "Strengthened",
+    "Verdict",
     "boards_for_two",
     "cautions_of",
     "count_lifts",
@@ -24,6 +35,7 @@ __all__ = [
     "may_be_tilted",
     "open_pointers",
     "refusals_of",
+    "settle",
     "survey_known",
     "unit_mass_kg",
 ]

@@ -1,4 +1,4 @@
-"""Cautions that need no calculation, each with what it stops, for whom it is, and who clears it (`knowledge/cautions.md`).
+"""Cautions, each with what it stops, for whom it is, and who clears it (`knowledge/cautions.md`).
 
 The service informs; it certifies nothing.
 """
@@ -15,7 +15,7 @@ from service.checks.finding import Facts
 from service.checks.heat_rows import heat_rows
 from service.checks.money_rows import money_rows
 from service.checks.power_rows import power_rows
-from service.checks.result import Caution, CautionState, NotMade, Stops
+from service.checks.result import Caution, CautionState, Stops
 from service.checks.structure_rows import structure_rows
 from service.checks.use_rows import use_rows
 from service.checks.work_rows import work_rows
@@ -23,6 +23,7 @@ from service.checks.work_rows import work_rows
 if TYPE_CHECKING:
     from service.brief import Job
     from service.checks.finding import Finding
+    from service.checks.report import Report
     from service.frame import Frame
     from service.rules import RuleSet
 
@@ -31,21 +32,11 @@ LETTERS = "HESBVWM"
 ORDER = (Stops.DESIGN, Stops.FIRM_QUOTE, Stops.THIS_WORK, Stops.EARLY_START, Stops.NOTHING)
 ALL_ASSUMED = "M01"
 SIZE_CLASS = "size_class"
-CHECKS_NOT_MADE = (
-    NotMade(family="structure", says="strength, sag and stability of members, joints and the hung frame are not checked"),
-    NotMade(
-        family="fixings", says="resistance of wall and ceiling fixings is not checked: their number is a pattern, not a proof"
-    ),
-    NotMade(family="heat", says="cavity temperature, air, and the maker's clearances beyond outlet and gaps are not checked"),
-    NotMade(family="power", says="circuit, cable zones and access to connections are not checked"),
-    NotMade(family="viewing", says="viewing height and distance are not checked"),
-    NotMade(family="handling", says="the way in, corners and work at height are not checked; masses to be lifted are"),
-)
 
 
-def cautions_of(job: Job, frame: Frame, rules: RuleSet) -> tuple[Caution, ...]:
+def cautions_of(job: Job, frame: Frame, rules: RuleSet, report: Report) -> tuple[Caution, ...]:
     """Every caution that fires or cannot be verified: what stops most first, then by section and code."""
-    facts = Facts(job=job, frame=frame, rules=rules)
+    facts = Facts(job=job, frame=frame, rules=rules, report=report)
     found = list(chain.from_iterable(section(facts) for section in SECTIONS))
     if SIZE_CLASS in {job.appliance_standing, job.screen_standing}:
         found = _gathered(found)

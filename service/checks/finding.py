@@ -7,6 +7,7 @@ from typing import NamedTuple
 import msgspec
 
 from service.brief import Job
+from service.checks.report import Report
 from service.checks.result import CautionState, Stops
 from service.frame import Frame
 from service.rules import RuleSet
@@ -41,6 +42,7 @@ class Facts(msgspec.Struct, frozen=True, kw_only=True):
     job: Job
     frame: Frame
     rules: RuleSet
+    report: Report  # what the checks say; a trigger reads it and does not calculate again
 
     @property
     def room(self) -> Room:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-import msgspec
-
-from service.checks.check import Check, Skipped, Verdict
+from service.checks.check import Check, Skipped
+from service.checks.report import Report
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -15,18 +14,6 @@ if TYPE_CHECKING:
     from service.checks.ground import Ground
 
 REGISTER: Final[tuple[Callable[[Ground], tuple[Result, ...]], ...]] = ()
-
-
-class Report(msgspec.Struct, frozen=True, kw_only=True):
-    """All results of one design."""
-
-    checks: tuple[Check, ...] = ()
-    skipped: tuple[Skipped, ...] = ()
-
-    @property
-    def failing(self) -> tuple[Check, ...]:
-        """Checks that bind and are not met."""
-        return tuple(check for check in self.checks if check.verdict is Verdict.FAIL)
 
 
 def check(ground: Ground) -> Report:

@@ -6,6 +6,7 @@ from enum import StrEnum
 
 import msgspec
 
+from service.frame.additions import Additions
 from service.frame.member import Box, CutWhen, Member
 
 
@@ -184,4 +185,5 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     right_open: bool
     full_height: bool
     screen_hung: bool
+    additions: Additions  # what strengthening added
     notes: tuple[str, ...] = ()  # what the fitter must know of how it was laid out

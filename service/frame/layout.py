@@ -49,6 +49,7 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> F
         right_open=at.right_open,
         full_height=at.full_height,
         screen_hung=at.recess is not None,
+        additions=additions,
         notes=_notes(at, job, rules),
     )
 

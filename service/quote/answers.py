@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.checks import CHECKS_NOT_MADE, cautions_of
+from service.checks import cautions_of
 from service.errors import RequestFaultsError, UnbuildableError
+from service.quote.check_body import checks_body, strengthening_body
 from service.quote.frame_body import frame_body
 from service.quote.money_body import bill_body, labour_body, price_body
 from service.quote.origin import normalise, origin_of, tidy
@@ -26,13 +27,16 @@ def answer_frame(request: SurveyRequest, desk: Desk) -> FrameAnswer:
     job, _deal = _take(request, desk)
     origin = origin_of(normalise(request, desk.catalogue, desk.today), job, desk.catalogue)
     try:
-        frame = design(job, desk)
+        settled = design(job, desk)
     except UnbuildableError as error:
         return _unbuildable(error.unmet, job, origin)
     return FrameDesigned(
-        frame=frame_body(frame, job, desk.rules),
-        checks_not_made=CHECKS_NOT_MADE,
-        cautions=cautions_of(job, frame, desk.rules),
+        frame=frame_body(settled.frame, job, desk.rules),
+        checks=checks_body(settled.report),
+        checks_skipped=settled.report.skipped,
+        checks_not_made=settled.report.not_made,
+        strengthening=strengthening_body(settled),
+        cautions=cautions_of(job, settled.frame, desk.rules, settled.report),
         assumptions=job.assumptions,
         doubts=job.doubts,
         origin=origin,
@@ -50,8 +54,11 @@ def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
     return BillDesigned(
         bill=bill_body(made.bill, made.price),
         cut_plan=plan_body(made.plan, deal.currency),
-        checks_not_made=CHECKS_NOT_MADE,
-        cautions=cautions_of(job, made.frame, desk.rules),
+        checks=checks_body(made.settled.report),
+        checks_skipped=made.settled.report.skipped,
+        checks_not_made=made.settled.report.not_made,
+        strengthening=strengthening_body(made.settled),
+        cautions=cautions_of(job, made.frame, desk.rules, made.settled.report),
         assumptions=job.assumptions,
         doubts=job.doubts,
         origin=origin,
@@ -80,14 +87,17 @@ def _take(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
 
 def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> QuoteDesigned:
     job, currency = made.job, made.deal.currency
-    cautions = cautions_of(job, made.frame, desk.rules)
-    standing, reasons = standing_of(job, cautions, made.price)
+    cautions = cautions_of(job, made.frame, desk.rules, made.settled.report)
+    standing, reasons = standing_of(job, cautions, made.price, made.settled.report)
     return QuoteDesigned(
         reference=made.deal.reference,
         standing=standing,
         standing_reasons=reasons,
         frame=frame_body(made.frame, job, desk.rules),
-        checks_not_made=CHECKS_NOT_MADE,
+        checks=checks_body(made.settled.report),
+        checks_skipped=made.settled.report.skipped,
+        checks_not_made=made.settled.report.not_made,
+        strengthening=strengthening_body(made.settled),
         cut_plan=plan_body(made.plan, currency),
         bill=bill_body(made.bill, made.price),
         labour=labour_body(made.labour),

@@ -97,6 +97,7 @@ def _member(member: Member) -> MemberAnswer:
         role=member.role,
         unit=member.unit,
         section=Section(thickness_mm=millimetres(member.thickness_tenth_mm), width_mm=millimetres(member.width_tenth_mm)),
+        strength_class=member.strength_class,
         along=member.along,
         length_mm=millimetres(member.length_tenth_mm),
         cut_length_mm=member.cut_length_mm,

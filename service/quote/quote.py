@@ -12,10 +12,10 @@ import msgspec
 from service.bill import Bill, Market, take_off
 from service.brief import Deal, Job, resolve
 from service.catalogue import Catalogue
-from service.checks import faults_of_cleared, refusals_of
+from service.checks import Settled, faults_of_cleared, refusals_of, settle
 from service.cutting import Available, FramePlan, OnHand, Stop, Yard, cut_frame, never
 from service.errors import RequestFaultsError, UnbuildableError
-from service.frame import Additions, Frame, lay_out
+from service.frame import NOTHING_ADDED, Additions, Frame
 from service.labour import Labour, estimate, make_site
 from service.price import Price, price
 from service.rules import RuleSet
@@ -33,7 +33,7 @@ class Desk(msgspec.Struct, frozen=True, kw_only=True):
     rules: RuleSet
     today: str  # RFC 3339 full-date, taken where the terms give none
     stop: Stop = never
-    additions: Additions = Additions()  # what strengthening adds; the checks will decide it
+    additions: Additions = NOTHING_ADDED  # what strengthening begins with
 
 
 class Made(msgspec.Struct, frozen=True, kw_only=True):
@@ -41,11 +41,16 @@ class Made(msgspec.Struct, frozen=True, kw_only=True):
 
     job: Job
     deal: Deal
-    frame: Frame
+    settled: Settled
     plan: FramePlan
     bill: Bill
     labour: Labour
     price: Price
+
+    @property
+    def frame(self) -> Frame:
+        """The settled frame."""
+        return self.settled.frame
 
 
 def make_quote(request: SurveyRequest, desk: Desk) -> Made:
@@ -74,28 +79,30 @@ def take_brief(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
 def price_job(job: Job, deal: Deal, request: SurveyRequest, desk: Desk) -> Made:
     """Everything after the brief; raises UnbuildableError."""
     catalogue, rules = desk.catalogue, desk.rules
-    frame = design(job, desk)
+    settled = design(job, desk)
+    frame = settled.frame
     plan = cut_frame(frame, job, yard_of(request, desk))
-    bill = take_off(frame, plan, job, Market(catalogue=catalogue, rules=rules, scope=deal.scope))
+    market = Market(catalogue=catalogue, rules=rules, scope=deal.scope)
+    bill = take_off(frame, plan, job, market, hardware=settled.hardware)
     labour = estimate(make_site(frame, plan, bill, job=job, rules=rules, scope=deal.scope), deal, catalogue)
     total = price(bill, labour, job=job, deal=deal, catalogue=catalogue)
-    return Made(job=job, deal=deal, frame=frame, plan=plan, bill=bill, labour=labour, price=total)
+    return Made(job=job, deal=deal, settled=settled, plan=plan, bill=bill, labour=labour, price=total)
 
 
-def design(job: Job, desk: Desk) -> Frame:
-    """The frame of a job. No price is read here, so prices cannot change a design.
+def design(job: Job, desk: Desk) -> Settled:
+    """The frame of a job, settled with its checks and the hardware that the bill buys; no price is read, so none changes it.
 
     Raises:
         UnbuildableError: with everything that is refused (gas, a live flue, damp) and every inequality that is not met.
     """
     refused = refusals_of(job)
     try:
-        frame = lay_out(job, desk.rules, desk.additions)
+        settled = settle(job, desk, desk.additions)
     except UnbuildableError as error:
         raise UnbuildableError((*refused, *error.unmet)) from error
     if refused:
         raise UnbuildableError(refused)
-    return frame
+    return settled
 
 
 def yard_of(request: SurveyRequest, desk: Desk) -> Yard:

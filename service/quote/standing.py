@@ -9,7 +9,7 @@ from service.survey.terms import Scope, SuppliedBy
 
 if TYPE_CHECKING:
     from service.brief import Deal, Job
-    from service.checks import Caution
+    from service.checks import Caution, Report
     from service.price import Price
 
 SITE_EXCLUSIONS = (
@@ -31,9 +31,9 @@ NO_FITTING = ("all work on site", "connection, tests and certificate by an elect
 SIZE_CLASS = "size_class"
 
 
-def standing_of(job: Job, cautions: tuple[Caution, ...], price: Price) -> tuple[str, tuple[str, ...]]:
-    """`estimate` or `provisional`, with the reasons; never `firm` while checks are not made."""
-    reasons = ["strength, fixings, heat, power and viewing are not checked yet"]
+def standing_of(job: Job, cautions: tuple[Caution, ...], price: Price, report: Report) -> tuple[str, tuple[str, ...]]:
+    """`estimate`, `provisional` or `firm`, with the reasons that it is not firm."""
+    reasons = _open_checks(report)
     by_class = SIZE_CLASS in {job.appliance_standing, job.screen_standing}
     counts = (
         ("values assumed that a firm price needs", len(open_pointers(job))),
@@ -48,7 +48,15 @@ def standing_of(job: Job, cautions: tuple[Caution, ...], price: Price) -> tuple[
     uncleared = sorted({one.code for one in cautions if one.stops in stops and one.state is not CautionState.CLEARED})
     if uncleared:
         reasons.append(f"not cleared: {', '.join(uncleared)}")
-    return ("estimate" if by_class else "provisional"), tuple(reasons)
+    return ("estimate" if by_class else "provisional" if reasons else "firm"), tuple(reasons)
+
+
+def _open_checks(report: Report) -> list[str]:
+    """Checks that keep a price from being firm: not made, failed, not verified."""
+    not_made = [family.family for family in report.not_made]
+    failing, unsure = ({one.code for one in found} for found in (report.failing, report.provisional))
+    parts = (("not checked yet", not_made), ("checks that fail", failing), ("checks that are not verified", unsure))
+    return [f"{what}: {', '.join(sorted(names))}" for what, names in parts if names]
 
 
 def exclusions_of(deal: Deal) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.quote.text_checks import checks_text, strengthening_text
 from service.quote.text_cuts import cuts_text
 from service.quote.text_frame import frame_text
 from service.quote.text_layout import row, title, words, wrapped
@@ -36,7 +37,9 @@ def _designed(quote: QuoteDesigned) -> Iterator[str]:
     yield from price_text(quote.price)
     yield from title("NOT INCLUDED")
     yield from wrapped("; ".join(quote.exclusions))
-    yield from cautions_text(quote.cautions, quote.checks_not_made)
+    yield from checks_text(quote.checks, quote.checks_not_made)
+    yield from strengthening_text(quote.strengthening)
+    yield from cautions_text(quote.cautions)
     yield from assumed_text(quote.assumptions, quote.doubts)
     yield from origin_text(quote.origin)
 

@@ -1,4 +1,4 @@
-"""What is not included, not checked, to be known, assumed, and what an answer was made from, as text."""
+"""What is not included, to be known, assumed, and what an answer was made from, as text."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from service.brief import Assumption, Doubt
-    from service.checks import Caution, NotMade
+    from service.checks import Caution
     from service.errors import Unmet
     from service.quote.wire import Origin
 
@@ -34,11 +34,8 @@ CLEARING = {
 }
 
 
-def cautions_text(cautions: tuple[Caution, ...], not_made: tuple[NotMade, ...]) -> Iterator[str]:
-    """Checks that were not made, then cautions by what they stop."""
-    yield from title("NOT CHECKED")
-    for family in not_made:
-        yield from row(family.family, family.says)
+def cautions_text(cautions: tuple[Caution, ...]) -> Iterator[str]:
+    """Cautions by what they stop."""
     yield from title("CAUTIONS (c for the customer, f the fitter, s the shop)")
     for stops, group in groupby(cautions, key=lambda caution: caution.stops):
         yield f"{HEADINGS[stops]}:"

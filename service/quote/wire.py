@@ -12,12 +12,13 @@ from msgspec import Meta
 
 from service.bill import Counts, LineGroup, Measures
 from service.brief import Assumption, Doubt
-from service.checks import Caution, Lift, NotMade
+from service.checks import Caution, Lift, NotMade, Skipped
 from service.cut_plans import BarPlanAnswer, SheetPlanAnswer
 from service.errors import Unmet
 from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit
 from service.labour import Task, TradeHours
 from service.price import SaleKind, StepKind
+from service.quote.wire_checks import CheckAnswer, Strengthening
 from service.survey import SurveyRequest
 from service.units import Money
 
@@ -51,6 +52,7 @@ class MemberAnswer(Answer, frozen=True, kw_only=True):
     role: Role
     unit: Unit
     section: Section
+    strength_class: str
     along: Axis
     length_mm: float
     cut_length_mm: int
@@ -343,7 +345,10 @@ class FrameDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field
     """A designed frame."""
 
     frame: FrameBody
+    checks: tuple[CheckAnswer, ...]
+    checks_skipped: tuple[Skipped, ...]
     checks_not_made: tuple[NotMade, ...]
+    strengthening: Strengthening
     cautions: tuple[Caution, ...]
     assumptions: tuple[Assumption, ...]
     doubts: tuple[Doubt, ...]
@@ -355,7 +360,10 @@ class BillDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field=
 
     bill: BillBody
     cut_plan: CutPlanAnswer
+    checks: tuple[CheckAnswer, ...]
+    checks_skipped: tuple[Skipped, ...]
     checks_not_made: tuple[NotMade, ...]
+    strengthening: Strengthening
     cautions: tuple[Caution, ...]
     assumptions: tuple[Assumption, ...]
     doubts: tuple[Doubt, ...]
@@ -363,13 +371,16 @@ class BillDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field=
 
 
 class QuoteDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field="outcome"):
-    """A quote. Its standing is never `firm` while checks are not made."""
+    """A quote. Its standing is never `firm` while a check fails, is not verified or is not made."""
 
     reference: str
     standing: str
     standing_reasons: tuple[str, ...]
     frame: FrameBody
+    checks: tuple[CheckAnswer, ...]
+    checks_skipped: tuple[Skipped, ...]
     checks_not_made: tuple[NotMade, ...]
+    strengthening: Strengthening
     cut_plan: CutPlanAnswer
     bill: BillBody
     labour: LabourBody

@@ -65,7 +65,7 @@ def make_drawing(payload: bytes, catalogue: Catalogue) -> bytes:
     desk = Desk(catalogue=catalogue, rules=rules_of(task.request), today=task.today)
     job, _deal = resolve(task.request, catalogue, desk.rules, task.today)
     try:
-        frame = design(job, desk)
+        frame = design(job, desk).frame
     except UnbuildableError as error:
         raise RequestFaultsError(tuple(_undrawable(unmet.says, unmet.offer) for unmet in error.unmet)) from error
     return draw(frame, job, task.request.view).encode()

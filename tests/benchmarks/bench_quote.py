@@ -15,8 +15,10 @@ import pytest
 from service.bill import Market, take_off
 from service.brief import resolve
 from service.catalogue import demo_catalogue
+from service.checks import settle
 from service.cutting import Yard, cut_frame
 from service.frame import lay_out
+from service.hardware import choose_hardware
 from service.labour import estimate, make_site
 from service.price import price
 from service.quote import Desk, QuoteDesigned, answer_quote
@@ -50,7 +52,8 @@ def test_time_of_each_stage(name: str) -> None:
     yard = Yard(catalogue=catalogue, rules=rules)
     plan = cut_frame(frame, job, yard)
     market = Market(catalogue=catalogue, rules=rules)
-    bill = take_off(frame, plan, job, market)
+    hardware = choose_hardware(job, market)
+    bill = take_off(frame, plan, job, market, hardware=hardware)
     site = make_site(frame, plan, bill, job=job, rules=rules, scope=deal.scope)
     labour = estimate(site, deal, catalogue)
     desk = Desk(catalogue=catalogue, rules=rules, today="2026-12-01")
@@ -59,8 +62,9 @@ def test_time_of_each_stage(name: str) -> None:
         "decode": lambda: msgspec.json.decode(body, type=SurveyRequest),
         "brief": lambda: resolve(request, catalogue, rules, "2026-12-01"),
         "frame": lambda: lay_out(job, rules),
+        "settle": lambda: settle(job, market),
         "cut": lambda: cut_frame(frame, job, yard),
-        "bill": lambda: take_off(frame, plan, job, market),
+        "bill": lambda: take_off(frame, plan, job, market, hardware=hardware),
         "labour": lambda: estimate(site, deal, catalogue),
         "price": lambda: price(bill, labour, job=job, deal=deal, catalogue=catalogue),
         "encode": lambda: msgspec.json.encode(answer),

@@ -8,6 +8,7 @@ from service.bill import Market
 from service.bill.needs import Facts
 from service.catalogue import demo_catalogue
 from service.checks import count_lifts
+from service.hardware import choose_hardware
 from service.rules import load_rules
 from tests.examples_of import changed
 from tests.sold_examples import made, sell, sold
@@ -42,6 +43,7 @@ def _facts(at: Made, market: Market | None) -> Facts:
     return Facts(
         job=at.job,
         market=market or Market(catalogue=demo_catalogue(), rules=load_rules()),
+        hardware=choose_hardware(at.job, market) if market else at.settled.hardware,
         counts=at.bill.counts,
         measures=at.bill.measures,
         lifts=count_lifts(at.frame, at.job, load_rules()),

@@ -7,13 +7,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.checks import Caution, cautions_of
+from service.bill import Market
+from service.catalogue import demo_catalogue
+from service.checks import Caution, cautions_of, settle
 from service.rules import load_rules
 from tests.bill.bill_facts import one_sided
-from tests.examples_of import changed, frame_of, job_of
+from tests.examples_of import changed, job_of
 from tests.sold_examples import sold
 
 type Request = dict[str, Any]
+
+MARKET = Market(catalogue=demo_catalogue(), rules=load_rules())
 
 A, B, C, C0 = (sold(name) for name in ("A", "B", "C", "C0"))
 REVERSE_CHARGE = {"/terms/tax": {"kind": "reverse_charge", "evidence": "both registered"}}
@@ -115,7 +119,8 @@ ALWAYS = {"E01", "H14", "H17", "M06"}  # every breast with an electric fire
 
 def rows(request: Request) -> tuple[Caution, ...]:
     """Cautions of a request."""
-    return cautions_of(job_of(request), frame_of(request), load_rules())
+    settled = settle(job_of(request), MARKET)
+    return cautions_of(job_of(request), settled.frame, load_rules(), settled.report)
 
 
 def row(request: Request, code: str) -> Caution:

@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from service.checks.finding import Facts, field_name
+from service.checks.report import Report
 from service.rules import load_rules
 from service.survey.ceiling import Ceiling
 from service.survey.floor import Floor
@@ -15,7 +16,7 @@ from tests.examples_of import frame_of, job_of
 
 
 def facts(request: dict[str, object]) -> Facts:
-    return Facts(job=job_of(request), frame=frame_of(request), rules=load_rules())
+    return Facts(job=job_of(request), frame=frame_of(request), rules=load_rules(), report=Report())
 
 
 def test_what_was_not_told_is_empty() -> None:

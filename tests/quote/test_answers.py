@@ -76,14 +76,26 @@ def test_faults_point_into_the_request_as_it_was_sent(answer: Any) -> None:  # n
     assert ["/survey/room/obstacles/1"] == [fault.pointer for fault in caught.value.faults]
 
 
-def test_a_quote_is_never_firm() -> None:
-    """While checks are not made (`knowledge/survey.md`, section 1): not even with everything measured."""
+def test_a_quote_is_firm_only_without_a_reason_against_it() -> None:
+    """`knowledge/survey.md`, section 1."""
     for name in NAMES:
         quote = answered(name)
         assert isinstance(quote, QuoteDesigned)
 
-        assert "provisional" == quote.standing
-        assert quote.checks_not_made
+        assert ("provisional" if quote.standing_reasons else "firm") == quote.standing
+
+
+def test_checks_and_strengthening_stand_in_every_answer() -> None:
+    request, desk = request_of(sold("A")), desk_of("A")
+    frame, bill, quote = answer_frame(request, desk), answer_bill(request, desk), answer_quote(request, desk)
+    assert isinstance(frame, FrameDesigned)
+    assert isinstance(bill, BillDesigned)
+    assert isinstance(quote, QuoteDesigned)
+
+    assert frame.checks == bill.checks == quote.checks
+    assert frame.checks_skipped == bill.checks_skipped == quote.checks_skipped
+    assert frame.strengthening == bill.strengthening == quote.strengthening
+    assert frame.checks_not_made == bill.checks_not_made == quote.checks_not_made
 
 
 def test_a_quote_carries_what_it_was_made_from() -> None:

@@ -3,22 +3,48 @@ from __future__ import annotations
 import msgspec
 import pytest
 
-from service.checks import cautions_of
+from service.checks import FAMILIES, Report, Skipped, cautions_of
 from service.quote.standing import exclusions_of, standing_of
 from service.rules import load_rules
 from service.survey.terms import Scope, SuppliedBy
 from tests.bill.bill_facts import one_sided
 from tests.checks.row_cases import A, on
+from tests.checks.test_check import made as check_of
 from tests.sold_examples import made, sell
 
 
 def standing(request: dict[str, object]) -> tuple[str, tuple[str, ...]]:
     at = sell(request)
-    return standing_of(at.job, cautions_of(at.job, at.frame, load_rules()), at.price)
+    return standing_of(at.job, cautions_of(at.job, at.frame, load_rules(), at.settled.report), at.price, at.settled.report)
 
 
-def test_everything_measured_is_still_provisional() -> None:
-    assert ("provisional", ("strength, fixings, heat, power and viewing are not checked yet",)) == standing(A)
+@pytest.mark.parametrize(
+    ("resistance", "unverified", "expected", "reasons"),
+    [
+        (2.0, "", "firm", ()),
+        (1.0, "", "firm", ()),
+        (0.9, "", "provisional", ("checks that fail: structure.trial",)),
+        (2.0, "not declared", "provisional", ("checks that are not verified: structure.trial",)),
+        (None, "not declared", "provisional", ("checks that are not verified: structure.trial",)),
+    ],
+)
+def test_a_price_is_firm_when_all_is_known_and_every_check_holds(
+    resistance: float | None, unverified: str, expected: str, reasons: tuple[str, ...]
+) -> None:
+    """The design card, section 4: firm only if nothing is assumed, no check fails and no stop is uncleared."""
+    at = made("A")
+    others = tuple(Skipped(code=f"{family.family}.all", why="of another test") for family in FAMILIES)
+    report = Report(checks=(check_of(1.0, resistance, unverified=unverified),), skipped=others)
+
+    assert (expected, reasons) == standing_of(at.job, (), at.price, report)
+
+
+def test_what_is_not_checked_keeps_a_price_from_being_firm() -> None:
+    at = made("A")
+
+    assert ("provisional", ("not checked yet: fixings, handling, heat, power, structure, viewing",)) == standing_of(
+        at.job, (), at.price, Report()
+    )
 
 
 @pytest.mark.parametrize(

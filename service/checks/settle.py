@@ -1,0 +1,128 @@
+"""Lay out, choose hardware, check; strengthen what fails and check again, until it passes or no step is left.
+
+Order and limits: `knowledge/framing.md`, section 10.2. No price is read here, so no price changes a design.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from service.checks.ground import Ground
+from service.checks.register import check
+from service.checks.report import Report
+from service.checks.steps import next_steps
+from service.errors import UnbuildableError
+from service.frame import NOTHING_ADDED, EndJoint, Frame, Role, lay_out
+from service.hardware import Hardware, choose_hardware
+
+if TYPE_CHECKING:
+    from service.brief import Job
+    from service.checks.check import Check
+    from service.frame import Additions
+    from service.hardware import Shelf
+
+NOGGINS = frozenset({Role.CROSS_NOGGIN, Role.LADDER_NOGGIN, Role.CHEEK_NOGGIN})
+
+
+class Strengthened(msgspec.Struct, frozen=True, kw_only=True):
+    """One step that was taken: for which check, what was done, and what it did to the utilisation of that check."""
+
+    check: str
+    subject: str
+    done: str
+    before_ratio: float | None  # utilisation; None: nothing resisted
+    after_ratio: float | None  # of the same check and subject; None: it is made no more, or nothing resists
+
+
+class Content(msgspec.Struct, frozen=True, kw_only=True):
+    """What a design is made of, in numbers that strengthening may change."""
+
+    members_count: int
+    plies_count: int
+    noggins_count: int
+    stations_count: int
+    brackets_count: int
+    wall_fixings_count: int
+    wall_fixings_holding_count: int  # of these, clear of cables and in studs that were found
+    ceiling_screws_count: int
+
+
+class Settled(msgspec.Struct, frozen=True, kw_only=True):
+    """A design that answered its checks: it passes, is provisional, or fails with no step left."""
+
+    frame: Frame
+    hardware: Hardware
+    report: Report
+    steps: tuple[Strengthened, ...] = ()
+    laid_out: Content  # before any step
+
+    @property
+    def content(self) -> Content:
+        """What the settled design is made of."""
+        return content_of(self.frame)
+
+
+def settle(job: Job, shelf: Shelf, additions: Additions = NOTHING_ADDED) -> Settled:
+    """The design of a job, strengthened until its checks pass or no step is left.
+
+    Args:
+        job: what is wished and measured.
+        shelf: what is sold, and the rules.
+        additions: what to begin with.
+
+    Raises:
+        UnbuildableError: the job cannot be laid out.
+    """
+    ground = _ground_of(job, shelf, additions)
+    report, laid_out = check(ground), content_of(ground.frame)
+    taken: list[Strengthened] = []
+    while report.failing and (found := _strengthen(ground, report, shelf)):
+        one, done, ground = found
+        report = check(ground)
+        taken.append(
+            Strengthened(
+                check=one.code,
+                subject=one.subject,
+                done=done,
+                before_ratio=one.utilisation_ratio,
+                after_ratio=_ratio_of(one, report),
+            )
+        )
+    return Settled(frame=ground.frame, hardware=ground.hardware, report=report, steps=tuple(taken), laid_out=laid_out)
+
+
+def content_of(frame: Frame) -> Content:
+    """Count what strengthening may change."""
+    joints = [joint for member in frame.members for joint in (member.start_joint, member.end_joint)]
+    return Content(
+        members_count=len(frame.members),
+        plies_count=frame.ply_count,
+        noggins_count=sum(member.role in NOGGINS for member in frame.members),
+        stations_count=len(frame.stations),
+        brackets_count=sum(joint is EndJoint.BRACKET for joint in joints),
+        wall_fixings_count=len(frame.wall_fixings),
+        wall_fixings_holding_count=sum(one.counted for one in frame.wall_fixings),
+        ceiling_screws_count=len(frame.ceiling_screws),
+    )
+
+
+def _ground_of(job: Job, shelf: Shelf, additions: Additions) -> Ground:
+    frame = lay_out(job, shelf.rules, additions)
+    return Ground(job=job, frame=frame, rules=shelf.rules, hardware=choose_hardware(job, shelf))
+
+
+def _strengthen(ground: Ground, report: Report, shelf: Shelf) -> tuple[Check, str, Ground] | None:
+    """The first step that is left and has room; None where there is none."""
+    for one, stronger in next_steps(report.failing, ground, shelf):
+        try:
+            return one, stronger.says, _ground_of(ground.job, shelf, stronger.additions)
+        except UnbuildableError:  # no room for it: the next step
+            continue
+    return None
+
+
+def _ratio_of(before: Check, report: Report) -> float | None:
+    same = [one for one in report.of(before.code) if one.subject == before.subject]
+    return same[0].utilisation_ratio if same else None
