@@ -57,7 +57,7 @@ def write_dxf(frame: Frame) -> bytes:
 @cache
 def _ezdxf() -> ModuleType:
     """Loaded at its first use: it takes over a second. Fixed times and names, so that equal designs give equal bytes."""
-    import ezdxf
+    import ezdxf  # heavy: first use
 
     ezdxf.options.write_fixed_meta_data_for_testing = True  # type: ignore[attr-defined]  # a documented name
     return ezdxf
