@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Final
 
 from service.drawings.board_elevation import draw_board_elevation
 from service.drawings.front_elevation import draw_front_elevation
+from service.drawings.picture import draw_frame_picture, draw_picture
+from service.drawings.plan_view import draw_plan
 from service.drawings.section import draw_section
 from service.drawings.svg import write_svg
 from service.units import TENTHS_PER_MM
@@ -25,12 +27,18 @@ class View(StrEnum):
     FRONT_ELEVATION = "front_elevation"
     BOARD_ELEVATION = "board_elevation"
     SECTION = "section"
+    PLAN = "plan"
+    PICTURE = "picture"  # of the finished breast
+    FRAME_PICTURE = "frame_picture"
 
 
 VIEWS: Final[dict[View, Callable[[Frame, Job, int], Drawing]]] = {
     View.FRONT_ELEVATION: draw_front_elevation,
     View.BOARD_ELEVATION: draw_board_elevation,
     View.SECTION: draw_section,
+    View.PLAN: draw_plan,
+    View.PICTURE: draw_picture,
+    View.FRAME_PICTURE: draw_frame_picture,
 }
 SCALES: Final = (10, 20)  # ISO 5455:1979, 5.1, those that a frame is drawn at
 _SHEET_MM: Final = (277, 390)  # room inside the border of an A3 sheet, upright or lying (ISO 5457:1999, clause 4, from memory)

@@ -9,6 +9,7 @@ import msgspec
 import pytest
 
 from service.catalogue import demo_catalogue
+from service.drawings import View
 from tests.web.client import application, client_of, survey_body
 from tests.web.doubles import demo_keeper
 
@@ -35,7 +36,7 @@ async def test_the_day_is_today_in_utc(client: httpx.AsyncClient) -> None:
     assert before <= today <= dt.datetime.now(dt.UTC).date().isoformat()
 
 
-@pytest.mark.parametrize("view", ["front_elevation", "board_elevation", "section"])
+@pytest.mark.parametrize("view", [view.value for view in View])
 async def test_a_drawing_is_svg(client: httpx.AsyncClient, view: str) -> None:
     answer = await client.post("/v1/drawings", json=survey_body() | {"view": view})
 
@@ -45,7 +46,7 @@ async def test_a_drawing_is_svg(client: httpx.AsyncClient, view: str) -> None:
 
 async def test_a_drawing_needs_its_view(client: httpx.AsyncClient) -> None:
     missing = await client.post("/v1/drawings", json=survey_body())
-    wrong = await client.post("/v1/drawings", json=survey_body() | {"view": "plan"})
+    wrong = await client.post("/v1/drawings", json=survey_body() | {"view": "roof"})
     elsewhere = await client.post("/v1/frames", json=survey_body() | {"view": "section"})
 
     assert [422, 422, 422] == [answer.status_code for answer in (missing, wrong, elsewhere)]

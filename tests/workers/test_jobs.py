@@ -9,6 +9,7 @@ import msgspec
 import pytest
 
 from service.catalogue import demo_catalogue
+from service.drawings import View
 from service.errors import Reason, RequestFaultsError
 from service.quote import BillDesigned, FrameAnswer, FrameDesigned, QuoteAnswer, QuoteDesigned, Unbuildable
 from service.rules import NEWEST_EDITION
@@ -67,7 +68,7 @@ def test_what_cannot_be_built_is_an_answer() -> None:
     assert answer.unmet
 
 
-@pytest.mark.parametrize("view", ["front_elevation", "board_elevation", "section"])
+@pytest.mark.parametrize("view", [view.value for view in View])
 def test_a_drawing_is_svg_and_nothing_else(view: str) -> None:
     picture = jobs.make_drawing(drawing(view), demo_catalogue())
     root = ElementTree.fromstring(picture)  # noqa: S314 - our own bytes
