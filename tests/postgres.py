@@ -108,7 +108,12 @@ def copy_of(original: str) -> Iterator[str]:
 
 def as_service(url: str) -> str:
     """The same database, for the service's own user."""
-    return make_url(url).set(username=SERVICE_ROLE).render_as_string()
+    return as_user(url, SERVICE_ROLE)
+
+
+def as_user(url: str, name: str) -> str:
+    """The same database, for a user."""
+    return make_url(url).set(username=name).render_as_string()
 
 
 @pytest.fixture

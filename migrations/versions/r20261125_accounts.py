@@ -122,10 +122,11 @@ SEEN_BY_ALL = ("account", "price_book", "shop", "access_key")
 ACTING = "current_setting('inglewright.account', true)"
 OWN_ROWS = f"(account = {ACTING})"
 BASE_ROWS = f"(account = (SELECT a.base_account FROM account a WHERE a.account = {ACTING}))"  # noqa: S608 - nothing from outside
-PRICES_OF_OWN_ROWS = "(EXISTS (SELECT FROM price_book_revision r WHERE r.revision_id = price.revision_id))"
+OWN_REVISION = f"r.revision_id = price.revision_id AND r.account = {ACTING}"
+PRICES_OF_OWN_ROWS = f"(EXISTS (SELECT FROM price_book_revision r WHERE {OWN_REVISION}))"
 POLICIES = (
     *(f"CREATE POLICY own ON {table} USING {OWN_ROWS} WITH CHECK {OWN_ROWS}" for table in OF_ACCOUNT),
-    f"CREATE POLICY own ON price USING {PRICES_OF_OWN_ROWS}",  # the revisions are closed themselves
+    f"CREATE POLICY own ON price USING {PRICES_OF_OWN_ROWS}",
     # What an account stands on may be read, never written.
     *(f"CREATE POLICY base ON {table} FOR SELECT USING {BASE_ROWS}" for table in ITEMS),
     # Which accounts, books and keys there are: for what follows them all. No account can be called `*`.

@@ -1,6 +1,7 @@
 """For whom a transaction acts. Row-level security shows it that account's rows, those of the account it stands on, and no others.
 
-A query that forgets its filter then finds less, never a stranger's rows; a transaction that acts for nobody finds none.
+A query that forgets its filter then finds less, never a stranger's rows; a transaction that acts for nobody finds none. COPY
+into such a table is refused by PostgreSQL: copy into a temporary table, then insert from that.
 """
 
 from __future__ import annotations

@@ -16,6 +16,38 @@ class NoCatalogueError(LookupError):
     """The database answers, but holds no such account, price book, or revision in force."""
 
 
+class NoShopError(LookupError):
+    """There is no such account, or none with keys."""
+
+    def __init__(self, account: str) -> None:
+        """Name it."""
+        super().__init__(f"no account {account!r}")
+
+
+class NoKeyError(LookupError):
+    """The account has no key of this public part."""
+
+    def __init__(self, key_id: str) -> None:
+        """Name it."""
+        super().__init__(f"no key {key_id!r}")
+
+
+class SpentKeyError(ValueError):
+    """The key cannot be rotated any more."""
+
+    def __init__(self, key_id: str, why: str) -> None:
+        """Name it, and say why."""
+        super().__init__(f"the key {key_id!r} {why}")
+
+
+class TooManyKeysError(ValueError):
+    """The account has as many live keys as it may."""
+
+    def __init__(self, account: str) -> None:
+        """Name it."""
+        super().__init__(f"the account {account!r} has as many live keys as it may have; revoke one")
+
+
 def is_database_away(error: BaseException) -> bool:
     """Whether an exception of the driver, of SQLAlchemy or of the socket says that the database cannot be reached or used now.
 
