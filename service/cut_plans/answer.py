@@ -14,7 +14,7 @@ from service.cut_plans.prices import all_priced, currency_of, none_priced
 from service.cut_plans.requests import EffortName
 from service.cut_plans.sheet_body import sheet_plan_answer
 from service.cut_plans.wire import CutPlanMade, CutPlanOrigin
-from service.cutting import QUICK, STANDARD, THOROUGH, Effort, cut_bars, cut_sheets, never
+from service.cutting import QUICK, STANDARD, THOROUGH, Effort, SheetLayout, cut_bars, cut_sheets, never
 from service.errors import Fault, RequestFaultsError
 
 if TYPE_CHECKING:
@@ -36,15 +36,14 @@ def answer_cut_plan(request: CutPlanRequest, stop: Stop = never, most_work_count
     Args:
         request: bars, sheets or both.
         stop: the caller's clock; the best plan so far is then given, marked.
-        most_work_count: the server's limit of work, for bars and sheets together.
+        most_work_count: the server's limit of work, for all searches together.
 
     Raises:
         RequestFaultsError: with every fault of the request.
     """
     if faults := faults_of(request):
         raise RequestFaultsError(faults)
-    searches_count = (request.bars is not None) + (request.sheets is not None)
-    effort = Effort(work_count=min(EFFORTS[request.effort].work_count, most_work_count // searches_count))
+    effort = Effort(work_count=min(EFFORTS[request.effort].work_count, most_work_count // _searches_count(request)))
     bars, of_bars = _tried("/bars", lambda: _bars(request, effort, stop))
     sheets, of_sheets = _tried("/sheets", lambda: _sheets(request, effort, stop))
     if of_bars or of_sheets:
@@ -52,6 +51,13 @@ def answer_cut_plan(request: CutPlanRequest, stop: Stop = never, most_work_count
     digest = hashlib.sha256(_ENCODER.encode(request)).hexdigest()
     origin = CutPlanOrigin(engine_version=PLAN_ENGINE, work_limit_count=effort.work_count, request_digest=digest)
     return CutPlanMade(bars=bars, sheets=sheets, origin=origin)
+
+
+def _searches_count(request: CutPlanRequest) -> int:
+    """Bars take one search, sheets another, and a third where a plunge saw is allowed."""
+    sheets = request.sheets
+    plunge = sheets is not None and sheets.layout is SheetLayout.PLUNGE_SAW
+    return (request.bars is not None) + (sheets is not None) + plunge
 
 
 def _tried[T](stem: str, make: Callable[[], T]) -> tuple[T | None, tuple[Fault, ...]]:

@@ -87,6 +87,7 @@ def sheet_job(sheets: SheetsWanted) -> SheetJob:
         least_offcut_width_tenth_mm=tenths(sheets.least_offcut_width_mm),
         least_offcut_height_tenth_mm=tenths(sheets.least_offcut_height_mm),
         first_cut=sheets.first_cut,
+        layout=sheets.layout,
     )
 
 

@@ -10,7 +10,7 @@ from typing import Annotated, Final
 
 from msgspec import Meta
 
-from service.cutting import BarAim, FirstCut
+from service.cutting import BarAim, FirstCut, SheetLayout
 from service.survey.fields import Input
 from service.units import Money, ShortText
 
@@ -103,7 +103,7 @@ class SheetOffer(Offer, frozen=True, kw_only=True):
 
 
 class SheetsWanted(Input, frozen=True, kw_only=True):
-    """Sheets to be cut edge to edge. Without any price the aim is fewest sheets."""
+    """Sheets to be cut edge to edge, unless a plunge saw is allowed. Without any price the aim is fewest sheets."""
 
     pieces: Annotated[tuple[SheetPieceWanted, ...], Meta(min_length=1, max_length=MOST_LINES_COUNT)]
     stock: Annotated[tuple[SheetOffer, ...], Meta(min_length=1, max_length=100)]
@@ -111,7 +111,14 @@ class SheetsWanted(Input, frozen=True, kw_only=True):
     edge_trim_mm: TrimMm = 0.0  # on each of the four edges
     least_offcut_width_mm: LeastMm = 0.0  # a rest is kept if it is at least this by that, either way round
     least_offcut_height_mm: LeastMm = 0.0
-    first_cut: FirstCut = FirstCut.ANY
+    first_cut: FirstCut = FirstCut.ANY  # of sheets that are cut edge to edge
+    layout: Annotated[
+        SheetLayout,
+        Meta(
+            description="`plunge_saw`: cuts may stop inside a sheet where that costs less or saves a sheet; such a sheet has "
+            "`lines` to mark out instead of `steps`."
+        ),
+    ] = SheetLayout.EDGE_TO_EDGE
 
 
 class CutPlanRequest(Input, frozen=True, kw_only=True):

@@ -8,6 +8,7 @@ from service.cut_plans.proof_body import leftovers_answer, money_or_none, proof_
 from service.cut_plans.wire import (
     AimAnswer,
     AimName,
+    MarkLineAnswer,
     PlacedAnswer,
     SawStepAnswer,
     SheetAnswer,
@@ -17,7 +18,7 @@ from service.cut_plans.wire import (
 from service.units import millimetres
 
 if TYPE_CHECKING:
-    from service.cutting import PlacedPiece, Proof, SheetGroup, SheetPart, SheetPlan, SheetStep
+    from service.cutting import MarkLine, PlacedPiece, Proof, SheetGroup, SheetPart, SheetPlan, SheetStep
 
 MM2_PER_M2: Final = 1_000_000
 
@@ -71,6 +72,18 @@ def _sheet(group: SheetGroup) -> SheetAnswer:
         pieces=tuple(_placed(piece, group, index) for index, piece in enumerate(group.pieces)),
         steps=tuple(_step(step) for step in group.steps),
         parts=tuple(_part(part) for part in group.parts),
+        layout=group.layout,
+        lines=tuple(_line(line) for line in group.lines),
+    )
+
+
+def _line(line: MarkLine) -> MarkLineAnswer:
+    return MarkLineAnswer(
+        direction=line.direction,
+        at_mm=millimetres(line.at_tenth_mm),
+        from_mm=millimetres(line.from_tenth_mm),
+        to_mm=millimetres(line.to_tenth_mm),
+        after_measure=line.after_measure,
     )
 
 

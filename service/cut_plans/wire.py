@@ -8,7 +8,7 @@ from typing import Annotated
 import msgspec
 from msgspec import Meta
 
-from service.cutting import Direction, Method, PartKind, Stopped
+from service.cutting import Direction, Method, PartKind, SheetLayout, Stopped
 from service.units import Money
 
 
@@ -162,6 +162,19 @@ class SheetPartAnswer(CutAnswer, frozen=True, kw_only=True):
     height_mm: float
 
 
+class MarkLineAnswer(CutAnswer, frozen=True, kw_only=True):
+    """One saw line of a sheet for the plunge saw, from the sheet's own corner; those for pieces cut now come first.
+
+    The blade takes `at_mm` to `at_mm` plus the kerf and stops at both ends; what it leaves in a corner, a hand saw cuts.
+    """
+
+    direction: Direction
+    at_mm: Annotated[float, Meta(description="Height above the lower edge (rip), distance from the left edge (cross-cut).")]
+    from_mm: float
+    to_mm: float
+    after_measure: bool
+
+
 class SheetAnswer(CutAnswer, frozen=True, kw_only=True):
     """Sheets that are cut alike."""
 
@@ -174,6 +187,10 @@ class SheetAnswer(CutAnswer, frozen=True, kw_only=True):
     pieces: tuple[PlacedAnswer, ...]
     steps: tuple[SawStepAnswer, ...]
     parts: tuple[SheetPartAnswer, ...]
+    layout: SheetLayout
+    lines: Annotated[
+        tuple[MarkLineAnswer, ...], Meta(description="What to mark out and saw where a plunge saw is needed; else none.")
+    ]
 
 
 class SheetPlanAnswer(CutAnswer, frozen=True, kw_only=True):

@@ -15,6 +15,7 @@ from service.cutting.pieces import (
     Effort,
     FirstCut,
     SheetJob,
+    SheetLayout,
     SheetPiece,
     SheetStock,
     Stop,
@@ -27,6 +28,7 @@ from service.cutting.plan import (
     CuttingError,
     Direction,
     Leftover,
+    MarkLine,
     Method,
     PartKind,
     PlacedPiece,
@@ -44,7 +46,7 @@ from service.cutting.sheets import cut_sheets, faults_of_sheets
 __all__ = [
     "MOST_COST_MINOR", "QUICK", "STANDARD", "THOROUGH", "Available", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece",
     "BarPlan", "BarStock", "BoardCuts", "CuttingError", "Defect", "Direction", "Effort", "FirstCut", "FramePlan", "Leftover",
-    "Method", "OnHand", "PartKind", "PlacedPiece", "Proof", "SearchNote", "SheetGroup", "SheetJob", "SheetPart",
-    "SheetPiece", "SheetPlan", "SheetStep", "SheetStock", "StockTaken", "Stop", "Stopped", "Yard", "boards_of", "cut_bars",
-    "cut_frame", "cut_sheets", "faults_of_bars", "faults_of_sheets", "never",
+    "MarkLine", "Method", "OnHand", "PartKind", "PlacedPiece", "Proof", "SearchNote", "SheetGroup", "SheetJob", "SheetLayout",
+    "SheetPart", "SheetPiece", "SheetPlan", "SheetStep", "SheetStock", "StockTaken", "Stop", "Stopped", "Yard", "boards_of",
+    "cut_bars", "cut_frame", "cut_sheets", "faults_of_bars", "faults_of_sheets", "never",
 ]  # fmt: skip

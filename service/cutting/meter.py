@@ -17,7 +17,7 @@ class Meter:
 
     def __init__(self, effort: Effort, stop: Stop) -> None:
         """Start at nothing done."""
-        self._limit_micros = effort.work_count * MICROS_PER_UNIT
+        self._each_micros = self._limit_micros = effort.work_count * MICROS_PER_UNIT
         self._micros = 0
         self._stop = stop
         self._clock_rang = False
@@ -25,6 +25,10 @@ class Meter:
     def spend(self, micros: float) -> None:
         """Count work, in thousandths of a unit."""
         self._micros += int(micros)
+
+    def renew(self) -> None:
+        """Allow as much work again, for another search of the same job."""
+        self._limit_micros = self._micros + self._each_micros
 
     def is_over(self, share: float = 1.0) -> bool:
         """Tell whether that share of the limit is spent, or the caller's time is over."""

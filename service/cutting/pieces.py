@@ -42,6 +42,13 @@ class FirstCut(StrEnum):
     CROSS = "cross"  # across the sheet, over its full height
 
 
+class SheetLayout(StrEnum):
+    """How pieces may lie on a sheet."""
+
+    EDGE_TO_EDGE = "edge_to_edge"  # every cut runs through the whole part on the saw (guillotine)
+    PLUNGE_SAW = "plunge_saw"  # cuts may stop inside the sheet: marked out, and sawn with a plunge saw on a rail
+
+
 class Effort(msgspec.Struct, frozen=True, kw_only=True):
     """How much work a search may do. One unit is counted work of about a millisecond on one core; never a clock."""
 
@@ -116,7 +123,7 @@ class SheetStock(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class SheetJob(msgspec.Struct, frozen=True, kw_only=True):
-    """Sheets to be cut edge to edge (guillotine)."""
+    """Sheets to be cut: edge to edge, unless a plunge saw is allowed."""
 
     pieces: tuple[SheetPiece, ...]
     stock: tuple[SheetStock, ...]
@@ -124,4 +131,5 @@ class SheetJob(msgspec.Struct, frozen=True, kw_only=True):
     edge_trim_tenth_mm: int = 0  # lost on each of the four edges, the trimming cut included
     least_offcut_width_tenth_mm: int = 0  # a rest is kept if it is at least this by that, either way round
     least_offcut_height_tenth_mm: int = 0
-    first_cut: FirstCut = FirstCut.ANY
+    first_cut: FirstCut = FirstCut.ANY  # of sheets that are cut edge to edge
+    layout: SheetLayout = SheetLayout.EDGE_TO_EDGE

@@ -9,7 +9,7 @@ from enum import StrEnum
 
 import msgspec
 
-from service.cutting.pieces import BarAim, Defect
+from service.cutting.pieces import BarAim, Defect, SheetLayout
 
 
 class Method(StrEnum):
@@ -20,6 +20,7 @@ class Method(StrEnum):
     PACKING = "packing_search"  # packingsolver
     PATTERNS = "pattern_model"  # column generation, enumeration, integer master
     GUILLOTINE = "exact_guillotine"  # every set of pieces that fits a sheet, then a covering model
+    PLUNGE = "plunge_search"  # packingsolver, cuts that stop inside the sheet allowed
 
 
 class Stopped(StrEnum):
@@ -164,6 +165,16 @@ class SheetStep(msgspec.Struct, frozen=True, kw_only=True):
     yields: tuple[str, ...]  # names of the parts that fall off
 
 
+class MarkLine(msgspec.Struct, frozen=True, kw_only=True):
+    """One saw line of a marked-out sheet. The blade takes `at` to `at` plus the kerf, and stops at both ends of the line."""
+
+    direction: Direction
+    at_tenth_mm: int  # height (rip) or distance along the sheet (cross-cut) where the blade's dust begins; below 0: runs off
+    from_tenth_mm: int
+    to_tenth_mm: int
+    after_measure: bool  # no piece that is cut now needs it
+
+
 class PlacedPiece(msgspec.Struct, frozen=True, kw_only=True):
     """One piece on a sheet; sizes as it lies."""
 
@@ -190,7 +201,9 @@ class SheetGroup(msgspec.Struct, frozen=True, kw_only=True):
     pieces: tuple[PlacedPiece, ...]
     labels: tuple[tuple[str, ...], ...]
     parts: tuple[SheetPart, ...]
-    steps: tuple[SheetStep, ...]
+    steps: tuple[SheetStep, ...]  # edge to edge; none where a plunge saw is needed
+    layout: SheetLayout = SheetLayout.EDGE_TO_EDGE
+    lines: tuple[MarkLine, ...] = ()  # to be marked out and sawn, where a plunge saw is needed
 
 
 class SheetPlan(msgspec.Struct, frozen=True, kw_only=True):

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from typing import TYPE_CHECKING, NamedTuple
 
-from service.cutting.cut_tree import Node, Rect, Saw, grow_tree
+from service.cutting.cut_tree import Node, NotGuillotineError, Rect, Saw, grow_tree
 from service.cutting.labels import natural_key
-from service.cutting.plan import Leftover, PartKind, PlacedPiece, SheetGroup
+from service.cutting.pieces import SheetLayout
+from service.cutting.plan import Leftover, MarkLine, PartKind, PlacedPiece, SheetGroup, SheetPart
+from service.cutting.plunge_layout import lie_flat, mark_lines
 from service.cutting.sawing import Named, list_parts, list_steps, name_parts
 from service.cutting.sheet_problem import SheetProblem, kind_key
 
@@ -31,15 +33,21 @@ class _Sheet(NamedTuple):
     """A sheet with its pieces as they are to be sawn."""
 
     stock: SheetStock
-    tree: Node
+    tree: Node  # of one level, without a direction, where a plunge saw is needed
     pieces: tuple[_Tagged, ...]  # by tag
+
+    @property
+    def layout(self) -> SheetLayout:
+        """Whether the sheet can be cut edge to edge."""
+        marked_out = self.tree.direction is None and self.tree.strips
+        return SheetLayout.PLUNGE_SAW if marked_out else SheetLayout.EDGE_TO_EDGE
 
 
 def lay_sheets(job: SheetJob, problem: SheetProblem, plan: tuple[Layout, ...]) -> tuple[SheetGroup, ...]:
     """Place and label every piece, saw every sheet, and put equal sheets together.
 
     Raises:
-        NotGuillotineError: a layout cannot be sawn edge to edge.
+        NotGuillotineError: a layout cannot be sawn edge to edge, and the job allows nothing else.
     """
     alike: defaultdict[tuple[object, ...], list[_Sheet]] = defaultdict(list)
     for sheet in _sheets(job, problem, plan):
@@ -114,17 +122,25 @@ def _rects(job: SheetJob, layout: Layout, unit: int, pieces: list[_Chosen]) -> l
 
 
 def _saw(job: SheetJob, stock: SheetStock, rects: list[tuple[Rect, _Tagged]]) -> _Sheet:
-    """Find the cut tree of a sheet."""
-    trim = job.edge_trim_tenth_mm
+    """Find the cut tree of a sheet, or let its pieces lie where a plunge saw can free them."""
+    trim, saw, pieces = job.edge_trim_tenth_mm, saw_of(job, stock), [rect for rect, _ in rects]
     room = (trim, trim, stock.width_tenth_mm - 2 * trim, stock.height_tenth_mm - 2 * trim)
-    return _Sheet(stock, grow_tree(room, [rect for rect, _ in rects], saw_of(job, stock)), tuple(tagged for _, tagged in rects))
+    try:
+        tree = grow_tree(room, pieces, saw)
+    except NotGuillotineError:
+        if job.layout is SheetLayout.EDGE_TO_EDGE:
+            raise
+        off = ((d.x_tenth_mm, d.y_tenth_mm, d.width_tenth_mm, d.height_tenth_mm) for d in stock.defects)
+        tree = lie_flat(room, pieces, off, saw)
+    return _Sheet(stock, tree, tuple(tagged for _, tagged in rects))
 
 
 def _group(job: SheetJob, name: str, sheets: list[_Sheet]) -> SheetGroup:
     """Write out a group of equal sheets."""
     first = sheets[0]
     stock, saw, trim = first.stock, saw_of(job, first.stock), job.edge_trim_tenth_mm
-    named = name_parts(first.tree, trimmed=trim > 0)
+    edge_to_edge = first.layout is SheetLayout.EDGE_TO_EDGE
+    named = name_parts(first.tree, trimmed=trim > 0 and edge_to_edge)
     leaves = [item for item in named if item.node.tag >= 0]
     size = (stock.width_tenth_mm, stock.height_tenth_mm)
     late = [piece.after_measure for piece in first.pieces]
@@ -139,9 +155,25 @@ def _group(job: SheetJob, name: str, sheets: list[_Sheet]) -> SheetGroup:
         sheets_count=len(sheets),
         pieces=tuple(_placed(item, first.pieces[item.node.tag]) for item in leaves),
         labels=tuple(sorted(tuple(sheet.pieces[item.node.tag].label for item in leaves) for sheet in sheets)),
-        parts=list_parts(named, size, saw),
-        steps=list_steps(named, late, trim, saw),
+        parts=list_parts(named, size, saw) if edge_to_edge else _flat_parts(named, size, saw),
+        steps=list_steps(named, late, trim, saw) if edge_to_edge else (),
+        layout=first.layout,
+        lines=() if edge_to_edge else _lines(first, saw),
     )
+
+
+def _flat_parts(named: list[Named], size: tuple[int, int], saw: Saw) -> tuple[SheetPart, ...]:
+    """The whole sheet, and what lies on it."""
+    width, height = size
+    whole = SheetPart(
+        name="S", parent="", kind=PartKind.SHEET, x_tenth_mm=0, y_tenth_mm=0, width_tenth_mm=width, height_tenth_mm=height
+    )
+    return (whole, *list_parts(named, size, saw)[1:])
+
+
+def _lines(sheet: _Sheet, saw: Saw) -> tuple[MarkLine, ...]:
+    pieces = [Rect(*node[:5], after_measure=sheet.pieces[node.tag].after_measure) for node in sheet.tree.strips if node.tag >= 0]
+    return mark_lines(pieces, (sheet.stock.width_tenth_mm, sheet.stock.height_tenth_mm), saw.kerf)
 
 
 def _placed(item: Named, tagged: _Tagged) -> PlacedPiece:

@@ -64,7 +64,7 @@ def _price(problem: SheetProblem, way: Way, breadth: int) -> float:
     knapsacks = min(1_500.0 * kinds, 38_000.0) * kinds
     tree = 2.0 * breadth * pieces * math.sqrt(pieces) + 130.0 * pieces * pieces
     prices = {
-        Way.TREE: tree if _alone(problem) else tree + knapsacks,
+        Way.TREE: tree if is_alone(problem) else tree + knapsacks,
         Way.KNAPSACKS: knapsacks,
         Way.CORRECTION: knapsacks * breadth,
         Way.LEFTOVERS: 500.0 * pieces * pieces,
@@ -72,7 +72,7 @@ def _price(problem: SheetProblem, way: Way, breadth: int) -> float:
     return 1_000.0 + prices[way]
 
 
-def _alone(problem: SheetProblem) -> bool:
+def is_alone(problem: SheetProblem) -> bool:
     """Whether there is one kind of sheet at one price."""
     return len(problem.classes) == 1 and len(problem.classes[0].bars.steps) == 1
 
@@ -103,7 +103,7 @@ def _instance(problem: SheetProblem, way: Way, first_cut: FirstCut) -> guillotin
 def _objective(problem: SheetProblem, way: Way) -> packingsolver.Objective:
     if way is Way.LEFTOVERS:
         return packingsolver.Objective.BinPackingWithLeftovers
-    return packingsolver.Objective.BinPacking if _alone(problem) else packingsolver.Objective.VariableSizedBinPacking
+    return packingsolver.Objective.BinPacking if is_alone(problem) else packingsolver.Objective.VariableSizedBinPacking
 
 
 def _parameters(way: Way, breadth: int) -> guillotine.OptimizeParameters:

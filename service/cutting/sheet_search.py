@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
@@ -11,14 +11,15 @@ from service.cutting.bounds import bought_bound, cost_bound
 from service.cutting.compositions import Cut, list_compositions, make_cut
 from service.cutting.cover import Bins
 from service.cutting.plan import Method
+from service.cutting.plunge_packing import ask_plunge
 from service.cutting.search import Search
 from service.cutting.sheet_bounds import sheet_cuts
-from service.cutting.sheet_greedy import Layout, greedy_plans, sheets_cost
+from service.cutting.sheet_greedy import Layout, sheets_cost
 from service.cutting.sheet_packing import Way, ask_packing
 from service.cutting.sheet_sets import SetList
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable
 
     from service.cutting.meter import Meter
     from service.cutting.pieces import FirstCut
@@ -29,35 +30,56 @@ _WINDOW_LIMIT: Final = 100_000
 _PARTS_CELLS: Final = 4_000  # weightings times classes in the bound of sheets in parts
 _BOUND_CUTS: Final = 12  # weightings used for the costlier bounds
 _PLANS: Final = 12  # equally good plans kept, to choose the one with the best rest and the fewest stops from
-_TRIES: Final = ((Way.TREE, 128), (Way.TREE, 512), (Way.KNAPSACKS, 1), (Way.CORRECTION, 2), (Way.TREE, 2048), (Way.CORRECTION, 8))
+_EDGE_TRIES: Final = (
+    (Way.TREE, 128), (Way.TREE, 512), (Way.KNAPSACKS, 1), (Way.CORRECTION, 2), (Way.TREE, 2048), (Way.CORRECTION, 8),
+)  # fmt: skip
+_PLUNGE_TRIES: Final = ((Way.TREE, 64), (Way.CORRECTION, 2), (Way.KNAPSACKS, 1), (Way.TREE, 512), (Way.CORRECTION, 8))
 _SETS_EXPECTED: Final = 20_000  # sets are listed if no more than about so many are expected
 _SETS_SHARE: Final = 0.4  # of the work left, for listing the sets
 
 type Sheets = tuple[Layout, ...]
 
 
+class Ask(NamedTuple):
+    """Where a search asks for plans."""
+
+    plan: Callable[[SheetProblem, Way, int, Meter], Sheets | None]
+    tries: tuple[tuple[Way, int], ...]  # one after the other
+    method: Method
+    first_cut: FirstCut | None  # None: cuts may stop inside a sheet, so sets cut edge to edge prove nothing
+
+
+def edge_to_edge(first_cut: FirstCut) -> Ask:
+    """Ask for plans that are cut edge to edge."""
+
+    def plan(problem: SheetProblem, way: Way, breadth: int, meter: Meter) -> Sheets | None:
+        return ask_packing(problem, way, breadth, first_cut=first_cut, meter=meter)
+
+    return Ask(plan, _EDGE_TRIES, Method.PACKING, first_cut)
+
+
+PLUNGE: Final = Ask(ask_plunge, _PLUNGE_TRIES, Method.PLUNGE, None)
+
+
 class SheetSearch:
     """One search. `plans` are the best so far, all of the same cost and number; `low` is the least that is not refused."""
 
-    def __init__(self, problem: SheetProblem, first_cut: FirstCut, meter: Meter, good: Callable[[Sheets], bool]) -> None:
-        """Start with the greedy plans and the bounds.
+    def __init__(self, problem: SheetProblem, ask: Ask, meter: Meter, good: Callable[[Sheets], bool]) -> None:
+        """Start with the bounds and without a plan.
 
         Args:
             problem: the bare problem.
-            first_cut: which way first cuts must run.
+            ask: where plans come from.
             meter: counts the work.
             good: whether a plan can be sawn as the job asks.
         """
         self.problem, self.meter = problem, meter
-        self._first_cut, self._good = first_cut, good
+        self._ask, self._good = ask, good
         self._bars = tuple(of.bars for of in problem.classes)
         self.plans: list[Sheets] = []
         self.method = Method.FIRST_FIT
         self.cuts: list[Cut] = sheet_cuts(problem)
-        for plan in sorted(greedy_plans(problem, meter), key=lambda plan: sheets_cost(problem, plan)):
-            self._offer(plan, Method.FIRST_FIT)
-        self.low = self._least()
-        meter.spend(2_000)
+        self.low = (0, 0)
 
     @property
     def value(self) -> tuple[int, int]:
@@ -75,9 +97,18 @@ class SheetSearch:
         general = bought_bound(self._bars, self.cuts)
         return max(general, self.low[1]) if self.low[0] == self.value[0] else general
 
-    def run(self) -> None:
-        """Search until done or out of work."""
-        for place, (way, breadth) in enumerate(_TRIES):
+    def run(self, start: Iterable[Sheets], method: Method = Method.FIRST_FIT) -> None:
+        """Search until done or out of work.
+
+        Args:
+            start: plans to start with.
+            method: where they come from.
+        """
+        for plan in sorted(start, key=lambda plan: sheets_cost(self.problem, plan)):
+            self._offer(plan, method)
+        self.low = self._least()
+        self.meter.spend(2_000)
+        for place, (way, breadth) in enumerate(self._ask.tries):
             if self.done or self.meter.is_over():
                 return
             self.ask(way, breadth)
@@ -112,15 +143,15 @@ class SheetSearch:
 
     def ask(self, way: Way, breadth: int) -> None:
         """Ask packingsolver, and keep what is good of its answer."""
-        plan = ask_packing(self.problem, way, breadth, first_cut=self._first_cut, meter=self.meter)
-        self._offer(plan, Method.PACKING)
+        self._offer(self._ask.plan(self.problem, way, breadth, self.meter), self._ask.method)
 
     def _list_sets(self) -> None:
         """List all sets that fit a sheet, if they are few, and search over them from below."""
-        if any(of.defects for of in self.problem.classes) or self._sets_expected() > _SETS_EXPECTED:
+        first_cut = self._ask.first_cut
+        if first_cut is None or any(of.defects for of in self.problem.classes) or self._sets_expected() > _SETS_EXPECTED:
             return
         most = int(self.meter.left_micros() * _SETS_SHARE)
-        found = SetList(self.problem, self._first_cut, meter=self.meter, most_micros=most)
+        found = SetList(self.problem, first_cut, meter=self.meter, most_micros=most)
         if not found.complete:
             return
         sizes = np.array([kind.width * kind.height for kind in self.problem.kinds], dtype=np.int64)

@@ -9,13 +9,13 @@ from service.cutting.bars import ENGINES, too_few
 from service.cutting.cut_tree import NotGuillotineError
 from service.cutting.faults import faults_of_sheets
 from service.cutting.meter import Meter
-from service.cutting.pieces import STANDARD, BarAim, Effort, SheetJob, Stop, never
+from service.cutting.pieces import STANDARD, BarAim, Effort, SheetJob, SheetLayout, Stop, never
 from service.cutting.plan import CuttingError, Method, PartKind, Proof, SearchNote, SheetGroup, SheetPlan, StockTaken
 from service.cutting.sheet_greedy import greedy_plans, sheets_cost
 from service.cutting.sheet_layout import lay_sheets, leftovers_of
 from service.cutting.sheet_packing import Way
 from service.cutting.sheet_problem import SheetProblem, state_sheets
-from service.cutting.sheet_search import Sheets, SheetSearch
+from service.cutting.sheet_search import PLUNGE, Sheets, SheetSearch, edge_to_edge
 from service.cutting.verify_sheets import mistakes_in_sheets
 from service.errors import RequestFaultsError
 
@@ -28,11 +28,14 @@ _FEW_PIECES: Final = 16  # up to which packingsolver is asked for a plan with on
 
 
 def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> SheetPlan:
-    """Cut rectangles from sheets, edge to edge: least cost, then fewest sheets bought, then the largest single leftover.
+    """Cut rectangles from sheets: least cost, then fewest sheets bought, then the largest single leftover.
+
+    Cut edge to edge; where the job allows a plunge saw, a plan that needs one is searched for after the best one without, and is
+    taken only if it costs less or takes fewer sheets.
 
     Args:
         job: pieces, stock and saw.
-        effort: how much work may be done; the same job and effort give the same plan.
+        effort: how much work each search may do; the same job and effort give the same plan.
         stop: the caller's clock, asked now and then; once it says True the best plan so far is given, marked.
 
     Returns:
@@ -50,22 +53,35 @@ def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> 
         return _assemble(job, (), _proof((), (0, 0), 0), _note(Method.NOTHING_TO_CUT, meter, done=True))
     problem = state_sheets(job)
     laid: dict[Sheets, tuple[SheetGroup, ...]] = {}
-
-    def can_be_sawn(plan: Sheets) -> bool:
-        groups = _lay(job, problem, plan)
-        if groups is not None:
-            laid[plan] = groups
-        return groups is not None
-
-    search = SheetSearch(problem, job.first_cut, meter, can_be_sawn)
-    search.run()
+    search = _search(job, problem, meter, laid)
     if not search.plans:
         raise RequestFaultsError((too_few(sure=False),))
-    if sum(piece.pieces_count for piece in job.pieces) <= _FEW_PIECES and not meter.rang():
-        search.ask(Way.LEFTOVERS, 64)
     groups = max((laid[plan] for plan in search.plans), key=_saw_friendly)
     plan = _assemble(job, groups, _proof(groups, search.low, search.fewest), _note(search.method, meter, done=search.done))
     return plan if not mistakes_in_sheets(job, plan) else _fallback(job, problem, meter)
+
+
+def _search(job: SheetJob, problem: SheetProblem, meter: Meter, laid: dict[Sheets, tuple[SheetGroup, ...]]) -> SheetSearch:
+    """Search edge to edge, then with a plunge saw where that is allowed and may help; `laid` gets every plan that is good."""
+
+    def can_be_sawn(plan: Sheets) -> bool:
+        if plan not in laid and (groups := _lay(job, problem, plan)) is not None:
+            laid[plan] = groups
+        return plan in laid
+
+    def edge_only(plan: Sheets) -> bool:
+        return can_be_sawn(plan) and all(group.layout is SheetLayout.EDGE_TO_EDGE for group in laid[plan])
+
+    edge = SheetSearch(problem, edge_to_edge(job.first_cut), meter, edge_only)
+    edge.run(greedy_plans(problem, meter))
+    if sum(piece.pieces_count for piece in job.pieces) <= _FEW_PIECES and not meter.rang():
+        edge.ask(Way.LEFTOVERS, 64)
+    if job.layout is SheetLayout.EDGE_TO_EDGE:
+        return edge
+    meter.renew()
+    plunge = SheetSearch(problem, PLUNGE, meter, can_be_sawn)
+    plunge.run(edge.plans, edge.method)
+    return plunge
 
 
 def _lay(job: SheetJob, problem: SheetProblem, plan: Sheets) -> tuple[SheetGroup, ...] | None:
@@ -76,10 +92,11 @@ def _lay(job: SheetJob, problem: SheetProblem, plan: Sheets) -> tuple[SheetGroup
         return None
 
 
-def _saw_friendly(groups: tuple[SheetGroup, ...]) -> tuple[int, int]:
-    """Order equally cheap plans: largest single rest of a bought sheet, then fewest stops at the saw."""
+def _saw_friendly(groups: tuple[SheetGroup, ...]) -> tuple[int, int, int]:
+    """Order equally cheap plans: fewest sheets for the plunge saw, largest rest of a bought sheet, fewest stops at the saw."""
+    plunged = sum(group.sheets_count for group in groups if group.layout is SheetLayout.PLUNGE_SAW)
     stops = sum(group.sheets_count * len(group.steps) for group in groups)
-    return (_largest_rest(groups)[0], -stops)
+    return (-plunged, _largest_rest(groups)[0], -stops)
 
 
 def _largest_rest(groups: tuple[SheetGroup, ...]) -> tuple[int, int]:

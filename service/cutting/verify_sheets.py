@@ -6,8 +6,9 @@ from collections import Counter, defaultdict
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from service.cutting.pieces import FirstCut, SheetJob
+from service.cutting.pieces import FirstCut, SheetJob, SheetLayout
 from service.cutting.plan import Direction, PartKind, SheetGroup, SheetPart, SheetPlan
+from service.cutting.verify_plunge import mistakes_in_marking_out
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -19,13 +20,23 @@ def mistakes_in_sheets(job: SheetJob, plan: SheetPlan) -> tuple[str, ...]:
     """Find everything that is wrong with a plan; nothing is found in a right one."""
     return (
         *(text for group in plan.groups for text in _on_sheet(job, group)),
-        *(text for group in plan.groups for text in _tree(job, group)),
-        *(text for group in plan.groups for text in _steps(job, group)),
+        *(text for group in plan.groups for text in _sawing(job, group)),
         *_pieces(job, plan),
         *_stock(job, plan),
         *_sums(plan),
         *_proof(plan),
     )
+
+
+def _sawing(job: SheetJob, group: SheetGroup) -> Iterator[str]:
+    """The pieces can be sawn free as the sheet says: by a tree of cuts and its steps, or along marked lines."""
+    if group.layout is SheetLayout.PLUNGE_SAW:
+        yield from mistakes_in_marking_out(job, group)
+        return
+    yield from _tree(job, group)
+    yield from _steps(job, group)
+    if group.lines:
+        yield f"{group.name}: a sheet cut edge to edge has lines to mark out"
 
 
 def _on_sheet(job: SheetJob, group: SheetGroup) -> Iterator[str]:

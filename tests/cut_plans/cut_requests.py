@@ -38,3 +38,11 @@ def sheets_body(**changes: Any) -> dict[str, Any]:  # noqa: ANN401 - any JSON va
 
 def read(body: dict[str, Any]) -> CutPlanRequest:
     return msgspec.convert(body, CutPlanRequest, strict=True)
+
+
+def pinwheel_body(**changes: Any) -> dict[str, Any]:  # noqa: ANN401 - any JSON value
+    """Five pieces that fill a sheet round and round, with saw cuts of 4 mm: 804 + 4 + 400 = 1208 each way."""
+    sizes = ((804, 400, 2), (400, 804, 2), (400, 400, 1))
+    pieces = [{"label": f"{w} x {h}", "width_mm": w, "height_mm": h, "pieces_count": count} for w, h, count in sizes]
+    stock = [{"code": "board", "width_mm": 1208, "height_mm": 1208, "price": pounds("10.00")}]
+    return sheets_body(pieces=pieces, stock=stock, kerf_mm=4, **changes)

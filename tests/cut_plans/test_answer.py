@@ -9,7 +9,7 @@ import pytest
 
 from service.cut_plans import CutPlanMade, answer_cut_plan
 from service.errors import Reason, RequestFaultsError
-from tests.cut_plans.cut_requests import bars_body, pounds, read, sheets_body
+from tests.cut_plans.cut_requests import bars_body, pinwheel_body, pounds, read, sheets_body
 
 
 def made(body: dict[str, Any]) -> CutPlanMade:
@@ -62,6 +62,13 @@ def test_the_same_request_gives_the_same_bytes() -> None:
 
 def test_the_server_limits_the_work() -> None:
     origin = answer_cut_plan(read(bars_body() | {"effort": "thorough"}), most_work_count=300).origin
+
+    assert 300 == origin.work_limit_count
+
+
+def test_the_limit_is_shared_by_all_searches() -> None:
+    body = bars_body() | pinwheel_body(layout="plunge_saw") | {"effort": "thorough"}
+    origin = answer_cut_plan(read(body), most_work_count=900).origin
 
     assert 300 == origin.work_limit_count
 

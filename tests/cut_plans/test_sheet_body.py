@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from service.cut_plans import answer_cut_plan
-from tests.cut_plans.cut_requests import read, sheets_body
+from tests.cut_plans.cut_requests import pinwheel_body, read, sheets_body
 
 
 def test_a_sheet_names_pieces_steps_parts_and_leftovers() -> None:
@@ -27,3 +27,18 @@ def test_areas_are_square_metres() -> None:
     assert sheets is not None
 
     assert (2.88, 2.88, 0.0, 0.0) == (sheets.stock_area_m2, sheets.pieces_area_m2, sheets.kept_area_m2, sheets.lost_area_m2)
+
+
+def test_a_sheet_for_the_plunge_saw_says_so_and_has_lines_instead_of_steps() -> None:
+    """The pinwheel, kerf 4: four lines of 804, whose blades start at 400 or at 804 (1208 - 404)."""
+    edge, plunge = (answer_cut_plan(read(pinwheel_body(**layout))).sheets for layout in ({}, {"layout": "plunge_saw"}))
+    assert edge is not None
+    assert plunge is not None
+    (sheet,) = plunge.sheets
+
+    assert ({"edge_to_edge"}, ()) == ({one.layout for one in edge.sheets}, edge.sheets[0].lines)
+    assert ("plunge_saw", ()) == (sheet.layout, sheet.steps)
+    assert [("cross", 400.0), ("cross", 804.0), ("rip", 400.0), ("rip", 804.0)] == sorted(
+        (line.direction.value, line.at_mm) for line in sheet.lines
+    )
+    assert {804.0} == {line.to_mm - line.from_mm for line in sheet.lines}

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from hypothesis import strategies as st
 
-from service.cutting import BarAim, BarJob, BarPiece, BarStock, Defect, FirstCut, SheetJob, SheetPiece, SheetStock
+from service.cutting import BarAim, BarJob, BarPiece, BarStock, Defect, FirstCut, SheetJob, SheetLayout, SheetPiece, SheetStock
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -64,6 +64,7 @@ def sheets(
     defects: tuple[Defect, ...] = (),
     extra: tuple[SheetStock, ...] = (),
     copies: int | None = None,
+    layout: SheetLayout = SheetLayout.EDGE_TO_EDGE,
 ) -> SheetJob:
     """Make a sheet job from panels and a sheet in whole millimetres; the other sizes are tenths."""
     width, height = sheet
@@ -86,6 +87,18 @@ def sheets(
         least_offcut_width_tenth_mm=3000,
         least_offcut_height_tenth_mm=1500,
         first_cut=first_cut,
+        layout=layout,
+    )
+
+
+def pinwheel(*, layout: SheetLayout = SheetLayout.PLUNGE_SAW, trim: int = 0, copies: int | None = None) -> SheetJob:
+    """Five pieces, grain fixed, that fill 1208 x 1208 with kerf 4 round and round: 804 + 4 + 400 each way, 400 in the middle.
+
+    No cut from edge to edge parts them, so edge to edge they need two sheets.
+    """
+    side = 1208 + trim // 5
+    return sheets(
+        [(804, 400, 2), (400, 804, 2), (400, 400, 1)], (side, side), rotatable=False, layout=layout, trim=trim, copies=copies
     )
 
 

@@ -29,3 +29,11 @@ def test_the_clock_rings_once_and_for_all() -> None:
     assert [False, True, True] == [meter.rang() for _ in range(3)]
     assert meter.is_over()
     assert Stopped.CLOCK_GUARD == meter.stopped(done=True)
+
+
+def test_another_search_may_do_as_much_again() -> None:
+    meter = Meter(Effort(work_count=2), never)
+    meter.spend(2_500)
+    meter.renew()
+
+    assert (False, 2, 2_000) == (meter.is_over(), meter.work_count, meter.left_micros())

@@ -2,15 +2,17 @@ from __future__ import annotations
 
 from service.cutting import Effort, FirstCut, Method, SheetJob, never
 from service.cutting.meter import Meter
+from service.cutting.sheet_greedy import greedy_plans
 from service.cutting.sheet_packing import Way
 from service.cutting.sheet_problem import state_sheets
-from service.cutting.sheet_search import SheetSearch
+from service.cutting.sheet_search import SheetSearch, edge_to_edge
 from tests.cutting.jobs import PANELS_A, sheets
 
 
 def searched(job: SheetJob, work: int = 2_000) -> SheetSearch:
-    search = SheetSearch(state_sheets(job), FirstCut.ANY, Meter(Effort(work_count=work), never), lambda _plan: True)
-    search.run()
+    problem, meter = state_sheets(job), Meter(Effort(work_count=work), never)
+    search = SheetSearch(problem, edge_to_edge(FirstCut.ANY), meter, lambda _plan: True)
+    search.run(greedy_plans(problem, meter))
     return search
 
 
@@ -53,8 +55,9 @@ def test_equally_good_plans_are_kept_side_by_side() -> None:
 
 
 def test_a_plan_that_cannot_be_sawn_as_asked_is_dropped() -> None:
-    search = SheetSearch(state_sheets(sheets(PANELS_A)), FirstCut.ANY, Meter(Effort(), never), lambda _plan: False)
-    search.run()
+    problem, meter = state_sheets(sheets(PANELS_A)), Meter(Effort(), never)
+    search = SheetSearch(problem, edge_to_edge(FirstCut.ANY), meter, lambda _plan: False)
+    search.run(greedy_plans(problem, meter))
 
     assert [] == search.plans
     assert not search.done

@@ -7,11 +7,23 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 
-from service.cutting import CuttingError, Defect, Direction, Effort, FirstCut, Method, PartKind, SheetStock, Stopped, cut_sheets
+from service.cutting import (
+    CuttingError,
+    Defect,
+    Direction,
+    Effort,
+    FirstCut,
+    Method,
+    PartKind,
+    SheetLayout,
+    SheetStock,
+    Stopped,
+    cut_sheets,
+)
 from service.cutting import sheets as door
 from service.cutting.verify_sheets import mistakes_in_sheets
 from service.errors import RequestFaultsError
-from tests.cutting.jobs import PANELS_A, sheet_jobs, sheets
+from tests.cutting.jobs import PANELS_A, pinwheel, sheet_jobs, sheets
 
 if TYPE_CHECKING:
     from service.cutting import SheetJob
@@ -213,3 +225,35 @@ def test_no_plan_leaves_without_passing_the_check(monkeypatch: pytest.MonkeyPatc
 
     with pytest.raises(CuttingError, match="no plan passes"):
         cut_sheets(sheets(PANELS_A))
+
+
+def test_a_plunge_saw_saves_a_sheet_and_is_used_only_when_asked_for() -> None:
+    edge, plunge = cut_sheets(pinwheel(layout=SheetLayout.EDGE_TO_EDGE)), cut_sheets(pinwheel())
+    (group,) = plunge.groups
+
+    assert (2, 1) == (edge.sheets_count, plunge.sheets_count)
+    assert (True, True, Method.PLUNGE) == (plunge.proof.first_proven, plunge.proof.bought_proven, plunge.search.method)
+    assert ((), SheetLayout.PLUNGE_SAW) == (group.steps, group.layout)
+    assert group.lines
+
+
+def test_what_only_a_plunge_saw_can_cut_from_the_copies_there_are_is_refused_without_one() -> None:
+    assert 1 == cut_sheets(pinwheel(copies=1)).sheets_count
+    with pytest.raises(RequestFaultsError):
+        cut_sheets(pinwheel(layout=SheetLayout.EDGE_TO_EDGE, copies=1))
+
+
+@given(sheet_jobs())
+@settings(max_examples=40)
+def test_with_a_plunge_saw_no_plan_is_worse_and_none_needs_it_for_nothing(job: SheetJob) -> None:
+    effort, allowed = Effort(work_count=300), msgspec.structs.replace(job, layout=SheetLayout.PLUNGE_SAW)
+    try:
+        edge, plunge = cut_sheets(job, effort), cut_sheets(allowed, effort)
+    except RequestFaultsError:
+        return
+    better = (plunge.cost_minor, plunge.proof.bought_count) < (edge.cost_minor, edge.proof.bought_count)
+
+    assert () == mistakes_in_sheets(allowed, plunge)
+    assert not plunge.search.fallback
+    assert better or edge.groups == plunge.groups
+    assert plunge.proof.cost_bound_minor <= edge.cost_minor
