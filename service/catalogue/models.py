@@ -39,6 +39,7 @@ class Appliance(msgspec.Struct, frozen=True, kw_only=True):
     max_void_deg_c: float | None = None
     may_be_boarded_over: bool | None = None
     options: tuple[str, ...] = ()
+    order_codes: tuple[str, ...] = ()  # materials that can be ordered with it, by code
     standing: str = "stated"
 
 

@@ -28,7 +28,7 @@ class Trade(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class PriceStep(msgspec.Struct, frozen=True, kw_only=True):
-    """Price of one pack from a number of packs on."""
+    """Price from a number of packs on: of one pack, or of a metre or square metre of what is in it."""
 
     code: str
     amount_minor: int
@@ -36,6 +36,7 @@ class PriceStep(msgspec.Struct, frozen=True, kw_only=True):
     from_count: int
     supplier: str
     lead_days: int
+    per: str = "pack"  # pack, metre, square_metre
     valid_from: str  # RFC 3339 full-date
 
 

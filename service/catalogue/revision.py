@@ -43,7 +43,7 @@ def labour_rate_key(row: LabourRate) -> tuple[str, str, str, str]:
 
 def make_catalogue(rows: CatalogueRows) -> Catalogue:
     """The catalogue of these rows: maps and lists sorted by key, the revision made from the content."""
-    steps = {(step.code, step.from_count): step for step in rows.prices}
+    steps = {(step.code, step.currency, step.from_count): step for step in rows.prices}
     loads = {fixing_load_key(row): row for row in rows.fixing_loads}
     rates = {labour_rate_key(row): row for row in rows.labour_rates}
     catalogue = Catalogue(
@@ -72,5 +72,7 @@ def catalogue_digest(catalogue: Catalogue) -> str:
     return hashlib.sha256(content).hexdigest()[:DIGEST_LENGTH_COUNT]
 
 
-def _sorted[K: (str, tuple[str, int], tuple[str, str, str, str], tuple[str, str, str, float]), V](rows: dict[K, V]) -> dict[K, V]:
+def _sorted[K: (str, tuple[str, str, int], tuple[str, str, str, str], tuple[str, str, str, float]), V](
+    rows: dict[K, V],
+) -> dict[K, V]:
     return dict(sorted(rows.items(), key=lambda item: item[0]))

@@ -9,26 +9,16 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 from msgspec import inspect
-from sqlalchemy import ARRAY, BigInteger, Boolean, CheckConstraint, Column, Double, Integer, Text
+from sqlalchemy import ARRAY, BigInteger, Boolean, CheckConstraint, Column, Double, Integer, Text, text
+
+from service.catalogue import CLOSED_SETS, CODE_PATTERN, CODES, CURRENCY_PATTERN, TEXT_LENGTH_COUNT, range_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from sqlalchemy.types import TypeEngine
 
-CODE_PATTERN = "^[A-Za-z0-9_-]{1,32}$"  # `units.Code`, as PostgreSQL writes it
-CURRENCY_PATTERN = "^[A-Z]{3}$"
-TEXT_LENGTH_COUNT = 400  # `units.LongText`
-GREATEST_NUMBER = 1_000_000_000  # keeps NaN (which sorts above it) and infinity out
-GREATEST_MINOR = 1_000_000_000_000
-CODES = frozenset({"account", "code", "model"})
-AT_LEAST_ONE = frozenset({"crew_count", "from_count", "pack_count"})
-MAY_BE_NEGATIVE = frozenset({"hole_centre_offset_mm", "tilt_deg"})
-CLOSED_SETS = {
-    "open_end": ("left", "right", "either"),
-    "packs_charged": ("whole", "pro_rata"),
-    "tax_rounding": ("per_line", "per_invoice"),
-}
+ADDED_LATER = {"order_codes": "'{}'"}  # columns that a version of the service before them writes no value of
 
 
 def key_text() -> Text:
@@ -41,7 +31,8 @@ def columns_of(kind: type[msgspec.Struct], keys: tuple[str, ...]) -> Iterator[Co
     for field in _fields(kind):
         name = field.encode_name
         type_, nullable = _plain(field.type)
-        yield Column(name, key_text() if name in keys else _sql_type(name, type_), nullable=nullable)
+        default = text(ADDED_LATER[name]) if name in ADDED_LATER else None
+        yield Column(name, key_text() if name in keys else _sql_type(name, type_), nullable=nullable, server_default=default)
 
 
 def checks_of(kind: type[msgspec.Struct]) -> Iterator[CheckConstraint]:
@@ -105,6 +96,5 @@ def _text_condition(name: str) -> str:
 
 def range_condition(name: str) -> str:
     """The range that a number may lie in, by its name; NaN and infinity lie in none."""
-    greatest = {"ratio": 1, "minor": GREATEST_MINOR}.get(name.rpartition("_")[2], GREATEST_NUMBER)
-    least = -greatest if name in MAY_BE_NEGATIVE else int(name in AT_LEAST_ONE)
+    least, greatest = range_of(name)
     return f"{name} between {least} and {greatest}"

@@ -10,6 +10,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from sqlalchemy import (
+    ARRAY,
     BigInteger,
     Boolean,
     CheckConstraint,
@@ -21,6 +22,7 @@ from sqlalchemy import (
     Identity,
     Index,
     Integer,
+    LargeBinary,
     MetaData,
     PrimaryKeyConstraint,
     Table,
@@ -30,16 +32,20 @@ from sqlalchemy import (
     text,
 )
 
-from service.catalogue import Account, Appliance, Bracket, FixingLoad, LabourRate, Material, Screen, Trade
-from service.store.columns import (
+from service.catalogue import (
     CODE_PATTERN,
     CURRENCY_PATTERN,
     TEXT_LENGTH_COUNT,
-    checks_of,
-    columns_of,
-    key_text,
-    range_condition,
+    Account,
+    Appliance,
+    Bracket,
+    FixingLoad,
+    LabourRate,
+    Material,
+    Screen,
+    Trade,
 )
+from service.store.columns import checks_of, columns_of, key_text, range_condition
 
 if TYPE_CHECKING:
     import msgspec
@@ -60,6 +66,17 @@ class RevisionState(StrEnum):
     """Life of a price-book revision; only a published one is charged from."""
 
     DRAFT = "draft"
+    PUBLISHED = "published"
+    WITHDRAWN = "withdrawn"
+
+
+class AuditAction(StrEnum):
+    """What the audit tells of."""
+
+    BOOK_MADE = "book_made"
+    DRAFT_BEGUN = "draft_begun"
+    ROWS_IMPORTED = "rows_imported"
+    DRAFT_DISCARDED = "draft_discarded"
     PUBLISHED = "published"
     WITHDRAWN = "withdrawn"
 
@@ -126,11 +143,16 @@ price_book_revision = Table(
     Column("source_digest", Text(), nullable=False),  # SHA-256 of what it was made from, hexadecimal
     Column("created_at", DateTime(timezone=True), nullable=False, server_default=func.now()),
     Column("published_at", DateTime(timezone=True), nullable=True),
+    Column("catalogue_revision", Text(), nullable=True),  # name of what was frozen; null: a draft
+    Column("part_digests", ARRAY(Text()), nullable=True),  # of `frozen_part`, in the order of `catalogue.PARTS`
+    Column("withdrawn_from", Date(), nullable=True),  # the first day on which it holds no more
     PrimaryKeyConstraint("revision_id"),
     ForeignKeyConstraint(["account", "price_book"], ["price_book.account", "price_book.price_book"], ondelete="CASCADE"),
     CheckConstraint("state in ('draft', 'published', 'withdrawn')", name="state_known"),
     CheckConstraint("state <> 'published' or published_at is not null", name="published_at_known"),
     CheckConstraint("source_digest ~ '^[0-9a-f]{64}$'", name="source_digest"),
+    CheckConstraint("(catalogue_revision is null) = (part_digests is null)", name="frozen_whole"),
+    Index("ix_price_book_revision_one_draft", "account", "price_book", unique=True, postgresql_where=text("state = 'draft'")),
     Index(
         "ix_price_book_revision_one_published",
         "account",
@@ -150,13 +172,44 @@ price = Table(
     Column("currency", Text(), nullable=False),
     Column("supplier", Text(), nullable=False),
     Column("lead_days", Integer(), nullable=False),
-    PrimaryKeyConstraint("revision_id", "code", "from_count"),
+    Column("per", Text(), nullable=False, server_default=text("'pack'")),
+    PrimaryKeyConstraint("revision_id", "code", "currency", "from_count"),
     CheckConstraint(f"code ~ '{CODE_PATTERN}'", name="code"),
     CheckConstraint(range_condition("from_count"), name="from_count"),
     CheckConstraint(range_condition("amount_minor"), name="amount_minor"),
     CheckConstraint(f"currency ~ '{CURRENCY_PATTERN}'", name="currency"),
     CheckConstraint(f"char_length(supplier) <= {TEXT_LENGTH_COUNT}", name="supplier"),
     CheckConstraint(range_condition("lead_days"), name="lead_days"),
+    CheckConstraint("per in ('pack', 'metre', 'square_metre')", name="per"),
+)
+frozen_part = Table(
+    "frozen_part",
+    METADATA,
+    Column("account", key_text(), ForeignKey("account.account", ondelete="CASCADE"), nullable=False),
+    Column("digest", key_text(), nullable=False),  # SHA-256 of the content, hexadecimal
+    Column("content", LargeBinary(), nullable=False),
+    PrimaryKeyConstraint("account", "digest"),
+    CheckConstraint("digest ~ '^[0-9a-f]{64}$'", name="digest"),
+)
+audit_entry = Table(
+    "audit_entry",
+    METADATA,
+    Column("account", key_text(), ForeignKey("account.account", ondelete="CASCADE"), nullable=False),
+    Column("entry_count", BigInteger(), nullable=False),  # counted from 1 in each account, so that it tells nothing of others
+    Column("at", DateTime(timezone=True), nullable=False, server_default=func.clock_timestamp()),
+    Column("actor", Text(), nullable=False),
+    Column("action", Text(), nullable=False),
+    Column("price_book", Text(), nullable=True),
+    Column("kind", Text(), nullable=True),
+    Column("mode", Text(), nullable=True),
+    Column("file_digest", Text(), nullable=True),
+    Column("rows_count", Integer(), nullable=True),
+    Column("catalogue_revision", Text(), nullable=True),
+    Column("effective_from", Date(), nullable=True),
+    PrimaryKeyConstraint("account", "entry_count"),
+    CheckConstraint("char_length(actor) between 1 and 120", name="actor"),
+    CheckConstraint(f"action in ({', '.join(repr(str(action)) for action in AuditAction)})", name="action_known"),
+    CheckConstraint("file_digest ~ '^[0-9a-f]{64}$'", name="file_digest"),
 )
 catalogue_version = Table(
     "catalogue_version",

@@ -19,10 +19,11 @@ type Revision = Annotated[str, Meta(description="The catalogue revision that thi
 
 
 class Price(msgspec.Struct, frozen=True, kw_only=True):
-    """Price of one pack without tax, from a number of packs on."""
+    """Price without tax from a number of packs on: of one pack, or of a metre or square metre of what is in it."""
 
     from_count: int
     price: Money
+    per: str
     supplier: str
     lead_days: int
     valid_from: str
@@ -83,6 +84,7 @@ def _price(step: PriceStep) -> Price:
     return Price(
         from_count=step.from_count,
         price=money(step.amount_minor, step.currency),
+        per=step.per,
         supplier=step.supplier,
         lead_days=step.lead_days,
         valid_from=step.valid_from,

@@ -62,7 +62,8 @@ def test_every_number_is_bounded() -> None:
     assert 80 < len(doubles)
 
 
-def test_every_table_but_the_count_and_those_of_keys_is_watched() -> None:
+def test_every_table_but_the_count_and_those_of_keys_and_history_is_watched() -> None:
     others = {access_tables.shop, access_tables.shop_text, access_tables.access_key, access_tables.access_key_use}
+    others |= {tables.frozen_part, tables.audit_entry}
 
     assert {*tables.METADATA.tables.values()} == {*tables.WATCHED, tables.catalogue_version, *others}
