@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from service.engineering import lifting, passing
 from service.frame import Layer, Unit
 
 if TYPE_CHECKING:
@@ -19,8 +20,8 @@ if TYPE_CHECKING:
 TENTHS3_PER_M3 = 1e12
 TENTHS2_PER_M2 = 1e8
 TENTHS_PER_M = 1e4
-TILT_CLEARANCE_MM = 15.0  # project choice (knowledge/handling.md, section 4)
 WAIST, SHOULDER = "waist", "shoulder"
+ZONES = {WAIST: "elbow_to_knuckle", SHOULDER: "shoulder_to_elbow"}  # of the lift filter
 EASY_TO_GRASP = 1.0
 FRAMES = frozenset({"base frame", "upper frame"})
 
@@ -73,29 +74,32 @@ def boards_for_two(frame: Frame, job: Job, rules: RuleSet) -> tuple[str, ...]:
     )  # fmt: skip
 
 
-def may_be_tilted(frame: Frame, job: Job) -> bool:
+def may_be_tilted(frame: Frame, job: Job, rules: RuleSet) -> bool:
     """Whether the upper frame, built lying down, can be raised whole under the ceiling (`knowledge/handling.md`, section 4)."""
-    if not frame.full_height:
-        return True
+    return not frame.full_height or tilt_reach_mm(frame) <= tilt_room_mm(job, rules)
+
+
+def tilt_reach_mm(frame: Frame) -> float:
+    """How high the far corner of the upper frame comes while it is raised about its lower edge."""
     foot = frame.levels.appliance_top_tenth_mm if frame.left_open and frame.right_open else frame.levels.platform_tenth_mm
-    height_mm = (frame.levels.upper_top_tenth_mm - foot) / 10
-    depth_mm = frame.sizes.frame_depth_tenth_mm / 10
-    room_mm = job.clear_height_tenth_mm / 10 - TILT_CLEARANCE_MM
-    return height_mm**2 + depth_mm**2 <= room_mm**2
+    return passing.swing_reach_mm((frame.levels.upper_top_tenth_mm - foot) / 10, frame.sizes.frame_depth_tenth_mm / 10)
 
 
-def _one_person_kg(zone: str, rules: RuleSet) -> float:
-    """Mean of the man's and the woman's value of a zone, close to the body."""
-    at = rules.handling
-    if zone == SHOULDER:
-        return (at.lift_shoulder_man_kg + at.lift_shoulder_woman_kg) / 2
-    return (at.lift_waist_man_kg + at.lift_waist_woman_kg) / 2
+def tilt_room_mm(job: Job, rules: RuleSet) -> float:
+    """Height of the room that a frame may be raised in."""
+    return job.clear_height_tenth_mm / 10 - rules.access.tilt_clearance_mm
+
+
+def one_person_kg(zone: str, rules: RuleSet) -> float:
+    """What one of a mixed crew lifts with the hands in a zone of the lift filter, close to the body."""
+    row = rules.lift_zone(zone)
+    return lifting.mixed_mass_kg(row.man_close_kg, row.woman_close_kg)
 
 
 def _lift(named: tuple[str, str], mass_kg: float, grasp_ratio: float, rules: RuleSet) -> Lift:
     what, zone = named
-    one_kg = _one_person_kg(zone, rules) * grasp_ratio
-    two_kg, three_kg = one_kg * 2 * rules.handling.two_people_ratio, one_kg * 3 * rules.handling.three_people_ratio
+    one_kg = one_person_kg(ZONES[zone], rules) * grasp_ratio
+    two_kg, three_kg = lifting.team_mass_kg((one_kg,) * 2), lifting.team_mass_kg((one_kg,) * 3)
     needs = "lifter" if mass_kg > three_kg else "third_person"
     return Lift(
         what=what,
@@ -115,5 +119,5 @@ def _wants_two(panel: Panel, board: Board, rules: RuleSet) -> bool:
     holes_m2 = sum(hole.width_tenth_mm * hole.height_tenth_mm for hole in panel.cut_outs) / TENTHS2_PER_M2
     mass_kg = (area_m2 - holes_m2) * board.mass_kg_m2
     long_m = max(panel.width_tenth_mm, panel.height_tenth_mm) / TENTHS_PER_M
-    heavy = mass_kg > _one_person_kg(SHOULDER, rules) * at.awkward_load_ratio
+    heavy = mass_kg > one_person_kg(ZONES[SHOULDER], rules) * at.awkward_load_ratio
     return area_m2 > at.two_person_board_m2 or heavy or (long_m > at.two_person_length_m and mass_kg > at.two_person_mass_kg)

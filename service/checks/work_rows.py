@@ -22,7 +22,7 @@ HELP = {"none": "two people", "third_person": "three people", "lifter": "a lifte
 def work_rows(facts: Facts) -> Iterator[Finding]:
     """Rows of work, handling and dust."""
     yield from _lifting(facts)
-    if not may_be_tilted(facts.frame, facts.job):
+    if not may_be_tilted(facts.frame, facts.job, facts.rules):
         yield Finding(
             "W02", "The upper frame cannot be tilted up whole under this ceiling. It is built in place, ladder by ladder."
         )

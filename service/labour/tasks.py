@@ -105,7 +105,7 @@ def _frame_work(site: Site) -> Iterator[Input]:
         yield Input("L06", "job", 1)
         yield Input("L06", "station", len(frame.stations))
         yield Input("L06", "job_with_fall_over_15_mm", job.fall_tenth_mm / 10 > site.rules.take_off.fall_extra_mm)
-    yield Input("L07", _raising(frame), 1, 1.0 if may_be_tilted(frame, job) else BUILT_IN_PLACE_RATIO)
+    yield Input("L07", _raising(frame), 1, 1.0 if may_be_tilted(frame, job, site.rules) else BUILT_IN_PLACE_RATIO)
     wall_fixings = counts.wall_fixings_count + counts.base_brackets_count
     yield Input("L08", "wall_fixing", wall_fixings, WALL_FACTORS[job.wall_construction])
     yield Input("L08", "ceiling_screw", counts.ceiling_screws_count)

@@ -29,6 +29,9 @@ class HeatRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     damp_outside_deg_c: float
     damp_humidity_ratio: float
     mould_ratio: float
+    leaf_mm: float
+    solid_wall_mm: float
+    outlet_to_screen_usual_mm: float
     inside_film_m2_k_per_w: float
     outside_film_m2_k_per_w: float
     void_m2_k_per_w: float
@@ -48,6 +51,10 @@ class PowerRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_field
     double_socket_a: float
     ring_a: float
     radial_a: float
+    conductor_deg_c: float
+    access_short_mm: float
+    access_long_mm: float
+    socket_plate_mm: float
     cable_depth_mm: float
     accessory_zone_mm: float
     thin_wall_mm: float
@@ -59,6 +66,8 @@ class ViewingRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
 
     aspect_width_ratio: float
     aspect_height_ratio: float
+    least_seat_diagonal_ratio: float
+    greatest_seat_diagonal_ratio: float
     small_angle_deg: float
     wanted_angle_deg: float
     close_angle_deg: float

@@ -114,13 +114,7 @@ class DefaultRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
 class HandlingRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Lifting and carrying (`knowledge/handling.md`, `knowledge/labour.md` section 2)."""
 
-    lift_shoulder_man_kg: float
-    lift_shoulder_woman_kg: float
-    lift_waist_man_kg: float
-    lift_waist_woman_kg: float
     awkward_load_ratio: float
-    two_people_ratio: float
-    three_people_ratio: float
     timber_density_kg_m3: float
     two_person_board_m2: float
     two_person_length_m: float

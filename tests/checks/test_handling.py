@@ -108,7 +108,7 @@ def test_a_long_heavy_return_is_for_two() -> None:
 @pytest.mark.parametrize("name", ["A", "B", "C", "C0"])
 def test_worked_frames_may_be_raised_whole(name: str) -> None:
     """`knowledge/worked-examples.md`: diagonal 1639.7 <= 2500, 2391.3 <= 2605; no limit in part height."""
-    assert may_be_tilted(made(name).frame, made(name).job)
+    assert may_be_tilted(made(name).frame, made(name).job, RULES)
 
 
 @pytest.mark.parametrize(("clear_tenth_mm", "whole"), [(16_548, True), (16_547, False)])
@@ -116,4 +116,4 @@ def test_a_frame_is_raised_whole_while_its_diagonal_passes(clear_tenth_mm: int, 
     """`knowledge/handling.md`, section 4: sqrt(H_f^2 + D_f^2) <= H_c - 15. Example A: sqrt(1585^2 + 420^2) = 1639.703."""
     low = msgspec.structs.replace(made("A").job, clear_height_tenth_mm=clear_tenth_mm)
 
-    assert whole == may_be_tilted(made("A").frame, low)
+    assert whole == may_be_tilted(made("A").frame, low, RULES)

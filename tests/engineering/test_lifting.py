@@ -52,13 +52,3 @@ def test_the_filter_of_the_rules() -> None:
         "below_mid_lower_leg": (10, 5, 7, 3),
     }
     assert expected == found
-
-
-def test_the_values_of_the_trade_file_are_those_of_the_filter() -> None:
-    """The two rows that the handling checks read are rows of this table."""
-    waist, shoulder = RULES.lift_zone("elbow_to_knuckle"), RULES.lift_zone("shoulder_to_elbow")
-
-    assert waist.man_close_kg == RULES.handling.lift_waist_man_kg
-    assert waist.woman_close_kg == RULES.handling.lift_waist_woman_kg
-    assert shoulder.man_close_kg == RULES.handling.lift_shoulder_man_kg
-    assert shoulder.woman_close_kg == RULES.handling.lift_shoulder_woman_kg
