@@ -51,6 +51,7 @@ def create_app(settings: Settings, database_url: str, *, registry: str = REGISTR
             contract=contract_path().read_bytes(),
             body_limit_bytes=settings.body_limit_bytes,
             limits=EdgeLimits(deadline_seconds=settings.deadline_seconds, allowed_hosts=settings.allowed_hosts),
+            cut_work_count=settings.cut_work_count,
             lifespan=lifespan,
         )
     )

@@ -33,6 +33,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True):
     workers_count: int
     queue_count: int
     worker_memory_mib: int
+    cut_work_count: int
     deadline_seconds: float
     start_seconds: float
     shutdown_seconds: float
@@ -214,6 +215,11 @@ _SETTINGS: Final[Mapping[str, _Setting]] = {
         default="2048",
         meaning="Most memory (address space) of one calculation process, MiB; 0: no bound.",
         read=_whole(0, 1_048_576),
+    ),
+    "cut_work_count": _Setting(
+        default="5000",
+        meaning="Most work of one cut plan, all its searches together; a unit is about a millisecond of one processor.",
+        read=_whole(10, 1_000_000),
     ),
     "deadline_seconds": _Setting(
         default="10", meaning="How long a request may take; a calculation past twice this is ended.", read=_seconds(0.1, 600)

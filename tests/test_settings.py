@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import msgspec
 import pytest
 
+from service.cut_plans import MOST_WORK_COUNT
 from service.settings import Settings, SettingsError, load_settings, table
 
 if TYPE_CHECKING:
@@ -22,6 +23,7 @@ WRONG = {
     "INGLEWRIGHT_WORKERS_COUNT": "65",
     "INGLEWRIGHT_QUEUE_COUNT": "ten",
     "INGLEWRIGHT_WORKER_MEMORY_MIB": "-1",
+    "INGLEWRIGHT_CUT_WORK_COUNT": "9",
     "INGLEWRIGHT_DEADLINE_SECONDS": "nan",
     "INGLEWRIGHT_START_SECONDS": "0.5",
     "INGLEWRIGHT_SHUTDOWN_SECONDS": "1e3",
@@ -52,6 +54,7 @@ def test_every_setting_is_read_from_its_variable(tmp_path: Path) -> None:
             "INGLEWRIGHT_WORKERS_COUNT": "3",
             "INGLEWRIGHT_QUEUE_COUNT": "7",
             "INGLEWRIGHT_WORKER_MEMORY_MIB": "0",
+            "INGLEWRIGHT_CUT_WORK_COUNT": "900",
             "INGLEWRIGHT_DEADLINE_SECONDS": "2.5",
             "INGLEWRIGHT_START_SECONDS": "5",
             "INGLEWRIGHT_SHUTDOWN_SECONDS": "0",
@@ -70,6 +73,7 @@ def test_every_setting_is_read_from_its_variable(tmp_path: Path) -> None:
         workers_count=3,
         queue_count=7,
         worker_memory_mib=0,
+        cut_work_count=900,
         deadline_seconds=2.5,
         start_seconds=5.0,
         shutdown_seconds=0.0,
@@ -104,3 +108,7 @@ def test_the_table_lists_every_setting() -> None:
     assert [f"INGLEWRIGHT_{field.upper()}" for field in msgspec.structs.asdict(load_settings({}))] == [
         row.name for row in table()
     ]
+
+
+def test_a_service_that_is_told_nothing_allows_as_much_work_as_the_core() -> None:
+    assert MOST_WORK_COUNT == load_settings({}).cut_work_count

@@ -10,6 +10,7 @@ import msgspec
 from litestar import Litestar
 from litestar.di import Provide
 
+from service.cut_plans import MOST_WORK_COUNT
 from service.web.appliances import get_appliance, list_appliances
 from service.web.bills import create_bill
 from service.web.brackets import get_bracket, list_brackets
@@ -66,6 +67,7 @@ class WebParts(msgspec.Struct, frozen=True, kw_only=True):
     contract: bytes  # the committed OpenAPI document
     body_limit_bytes: int
     limits: EdgeLimits
+    cut_work_count: int = MOST_WORK_COUNT  # most work of one cut plan, all its searches together
     lifespan: Callable[[Any], AbstractAsyncContextManager[None]] | None = None  # entered at start, left at the end
 
 
@@ -76,7 +78,7 @@ def make_application(parts: WebParts) -> Edge:
         request_max_body_size=parts.body_limit_bytes,
         dependencies={
             "shelf": _given(shelf),
-            "workshop": _given(Workshop(parts.runner, shelf)),
+            "workshop": _given(Workshop(parts.runner, shelf, parts.cut_work_count)),
             "contract": _given(document(parts.contract, "application/json")),
         },
         lifespan=[] if parts.lifespan is None else [parts.lifespan],

@@ -27,10 +27,11 @@ LEAST_SECONDS: Final = 0.05  # a deadline that is nearly over still gives the qu
 class Workshop:
     """The way from a decoded request to the bytes of its answer."""
 
-    def __init__(self, runner: Runner, shelf: Shelf) -> None:
-        """Work with these."""
+    def __init__(self, runner: Runner, shelf: Shelf, cut_work_count: int) -> None:
+        """Work with these; `cut_work_count` is the most work of one cut plan."""
         self._runner = runner
         self._shelf = shelf
+        self._cut_work_count = cut_work_count
 
     async def answer(self, kind: JobKind, survey: SurveyRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
         """Have a frame, bill or quote made.
@@ -50,7 +51,7 @@ class Workshop:
     async def cut(self, plan: CutPlanRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
         """Have a cutting plan made; raises as `Runner.run`."""
         seconds = _seconds_left(request)
-        task = CutPlanTask(request=plan, search_seconds=seconds * SEARCH_RATIO)
+        task = CutPlanTask(request=plan, search_seconds=seconds * SEARCH_RATIO, most_work_count=self._cut_work_count)
         job = Job(kind=JobKind.CUT_PLAN, payload=encode_task(task), deadline_seconds=seconds)
         return Response(await self._runner.run(job), media_type=JSON)
 

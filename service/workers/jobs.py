@@ -74,7 +74,7 @@ def make_drawing(payload: bytes, catalogue: Catalogue) -> bytes:
 def make_cut_plan(payload: bytes) -> bytes:
     """A cutting plan on its own, as JSON; raises RequestFaultsError."""
     task = decode_cut_plan_task(payload)
-    return _ENCODER.encode(answer_cut_plan(task.request, _guard(task.search_seconds)))
+    return _ENCODER.encode(answer_cut_plan(task.request, _guard(task.search_seconds), task.most_work_count))
 
 
 def rules_of(request: SurveyRequest) -> RuleSet:

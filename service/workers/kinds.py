@@ -48,6 +48,7 @@ class CutPlanTask(msgspec.Struct, frozen=True, kw_only=True):
 
     request: CutPlanRequest
     search_seconds: float  # as for a survey
+    most_work_count: int  # for all searches together
 
 
 type Task = SurveyTask | DrawingTask | CutPlanTask

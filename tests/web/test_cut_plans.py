@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from service.web import EdgeLimits, WebParts, make_application
 from service.workers import InlineRunner
 from tests.cut_plans.cut_requests import bars_body, pounds, sheets_body
 from tests.web.client import application, client_of
@@ -61,6 +62,22 @@ async def test_faults_of_sense_come_all_at_once(client: httpx.AsyncClient) -> No
 
     assert (422, "application/problem+json") == (answer.status_code, answer.headers["content-type"])
     assert ["/sheets/stock/0/price/currency", "/bars/pieces/0/length_mm"] == [error["pointer"] for error in problem["errors"]]
+
+
+async def test_the_work_limit_of_the_server_reaches_the_job() -> None:
+    parts = WebParts(
+        runner=InlineRunner("service.workers.jobs:JOBS"),
+        keeper=HeldKeeper(),
+        account="demo",
+        contract=b"{}",
+        body_limit_bytes=65_536,
+        limits=EdgeLimits(deadline_seconds=10.0),
+        cut_work_count=150,
+    )
+    async with client_of(make_application(parts)) as client:
+        answer = await client.post(PATH, json=bars_body() | {"effort": "thorough"})
+
+    assert 150 == answer.json()["origin"]["work_limit_count"]
 
 
 async def test_there_is_no_get(client: httpx.AsyncClient) -> None:
