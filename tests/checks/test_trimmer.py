@@ -116,9 +116,7 @@ def test_plaster_wants_less_sag_than_painted_board() -> None:
 
 
 def test_ends_without_a_screw_are_not_verified() -> None:
-    ground = msgspec.structs.replace(
-        after_checks("A"), hardware=msgspec.structs.replace(after_checks("A").hardware, bracket_screw=None)
-    )
+    ground = of_hardware(after_checks("A"), bracket_screw=None)
 
     assert Verdict.PROVISIONAL is check_of(trimmer_checks, ground, GAP).verdict
 
