@@ -87,8 +87,10 @@ def _arrival(site: Site) -> Iterator[Input]:
     yield Input("L02", "job", 1)
     yield Input("L02", "job_on_lath_and_plaster_or_unknown", job.wall_construction in HARD_TO_SET_OUT)
     if job.skirting_height_mm > 0:
+        sizes = site.frame.sizes
+        stripped = sizes.finished_width_tenth_mm + site.frame.side_walls_count * sizes.finished_depth_tenth_mm
         yield Input("L03", "job", 1)
-        yield Input("L03", "m_stripped", site.frame.sizes.finished_width_tenth_mm / 10_000)
+        yield Input("L03", "m_stripped", stripped / 10_000)
 
 
 def _cutting(site: Site) -> Iterator[Input]:
@@ -100,7 +102,7 @@ def _frame_work(site: Site) -> Iterator[Input]:
     frame, counts, job = site.frame, site.bill.counts, site.job
     yield Input("L05", "joint", counts.joints_count)
     yield Input("L05", "laminating_screw", counts.laminating_screws_count)
-    yield Input("L05", "bracket", counts.rail_brackets_count)
+    yield Input("L05", "bracket", counts.rail_brackets_count + counts.heavy_brackets_count)
     if frame.levels.platform_tenth_mm > 0:
         yield Input("L06", "job", 1)
         yield Input("L06", "station", len(frame.stations))
@@ -108,6 +110,7 @@ def _frame_work(site: Site) -> Iterator[Input]:
     yield Input("L07", _raising(frame), 1, 1.0 if may_be_tilted(frame, job, site.rules) else BUILT_IN_PLACE_RATIO)
     wall_fixings = counts.wall_fixings_count + counts.base_brackets_count
     yield Input("L08", "wall_fixing", wall_fixings, WALL_FACTORS[job.wall_construction])
+    yield Input("L08", "wall_fixing", counts.side_fixings_count, WALL_FACTORS[job.side_construction])
     yield Input("L08", "ceiling_screw", counts.ceiling_screws_count)
     yield Input("L08", "noggin_between_joists", counts.joist_noggins_count)
 
