@@ -39,7 +39,8 @@ class Counts(msgspec.Struct, frozen=True, kw_only=True):
     joints_count: int
     wide_joints_count: int  # driven through the wide side d
     laminating_screws_count: int
-    rail_brackets_count: int
+    rail_brackets_count: int  # light ones, at the ends of timber
+    heavy_brackets_count: int
     base_brackets_count: int
     wall_fixings_count: int  # of the upper frame
     ceiling_screws_count: int

@@ -32,13 +32,16 @@ def count_things(frame: Frame, job: Job, market: Market) -> Counts:
     butting = [member for member in cut if member.role not in THROUGH_ROLES and member.role is not Role.TRIMMER_PLY]
     screws = {layer: sum(panel_screws(panel, job, rules) for panel in frame.panels if panel.layer is layer) for layer in Layer}
     grilles = grilles_count(job, market)
+    ends = [joint for member in cut for joint in (member.start_joint, member.end_joint)]
+    heavy = sum(joint is EndJoint.HEAVY_BRACKET for joint in ends)
     return Counts(
         bar_pieces_count=len(cut),
         butting_count=len(butting),
         joints_count=2 * len(butting) + 2 * len(plies),
         wide_joints_count=2 * sum(1 for member in butting if member.along is Axis.Y),
         laminating_screws_count=sum(_laminating(ply, frame, rules) for ply in plies),
-        rail_brackets_count=sum(joint is EndJoint.BRACKET for member in cut for joint in (member.start_joint, member.end_joint)),
+        rail_brackets_count=sum(joint.bracket_count for joint in ends) - heavy,
+        heavy_brackets_count=heavy,
         base_brackets_count=len(frame.stations),
         wall_fixings_count=len(frame.wall_fixings),
         ceiling_screws_count=len(frame.ceiling_screws),

@@ -11,6 +11,7 @@ from service.frame import Layer
 if TYPE_CHECKING:
     from service.bill.bill import Counts
     from service.bill.needs import Facts, Need
+    from service.catalogue import Material
 
 
 def fixing_needs(facts: Facts) -> tuple[Need, ...]:
@@ -69,8 +70,8 @@ def _house(facts: Facts) -> list[Need]:
 
 def _brackets(facts: Facts) -> list[Need]:
     counts, bought = facts.counts, facts.hardware
-    leg = (bought.bracket.leg_screw_count if bought.bracket else None) or 2
-    rail, base = counts.rail_brackets_count, counts.base_brackets_count
+    leg, heavy_leg = _leg_screws(bought.bracket), _leg_screws(bought.heavy_bracket)
+    rail, base, heavy = counts.rail_brackets_count, counts.base_brackets_count, counts.heavy_brackets_count
     return [
         pieces(bought.bracket, "angle bracket", rail + base, f"rail ends {rail} + base {base}"),
         pieces(bought.bracket_screw, "bracket screw", rail * 2 * leg + base * leg, f"{rail} x {2 * leg} + {base} x {leg}"),
@@ -79,7 +80,13 @@ def _brackets(facts: Facts) -> list[Need]:
 
 def _packers(facts: Facts) -> Need:
     counts: Counts = facts.counts
+        pieces(bought.heavy_bracket, "heavy angle bracket", heavy, f"rail ends {heavy}"),
+        pieces(bought.heavy_bracket_screw, "bracket screw", heavy * 2 * heavy_leg, f"{heavy} heavy x {2 * heavy_leg}"),
     base, ceiling, wall = counts.base_brackets_count, counts.ceiling_screws_count, counts.wall_fixings_count
     count = 2 * base + 2 * ceiling + wall + base
     rule = f"2 x {base} stations + 2 x {ceiling} ceiling screws + {wall + base} wall fixings"
+def _leg_screws(bracket: Material | None) -> int:
+    return (bracket.leg_screw_count if bracket else None) or 2
+
+
     return pieces(hardware.by_use("packers", facts.market.catalogue), "packers", count, rule)

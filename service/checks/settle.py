@@ -14,7 +14,7 @@ from service.checks.register import check
 from service.checks.report import Report
 from service.checks.steps import next_steps
 from service.errors import UnbuildableError
-from service.frame import NOTHING_ADDED, EndJoint, Frame, Role, lay_out
+from service.frame import NOTHING_ADDED, Frame, Role, lay_out
 from service.hardware import Hardware, choose_hardware
 
 if TYPE_CHECKING:
@@ -101,7 +101,7 @@ def content_of(frame: Frame) -> Content:
         plies_count=frame.ply_count,
         noggins_count=sum(member.role in NOGGINS for member in frame.members),
         stations_count=len(frame.stations),
-        brackets_count=sum(joint is EndJoint.BRACKET for joint in joints),
+        brackets_count=sum(joint.bracket_count for joint in joints),
         wall_fixings_count=len(frame.wall_fixings),
         wall_fixings_holding_count=sum(one.counted for one in frame.wall_fixings),
         ceiling_screws_count=len(frame.ceiling_screws),
@@ -110,7 +110,7 @@ def content_of(frame: Frame) -> Content:
 
 def _ground_of(job: Job, shelf: Shelf, additions: Additions) -> Ground:
     frame = lay_out(job, shelf.rules, additions)
-    return Ground(job=job, frame=frame, rules=shelf.rules, hardware=choose_hardware(job, shelf))
+    return Ground(job=job, frame=frame, rules=shelf.rules, hardware=choose_hardware(job, shelf, additions))
 
 
 def _strengthen(ground: Ground, report: Report, shelf: Shelf) -> tuple[Check, str, Ground] | None:

@@ -1,6 +1,6 @@
 """The frame stage: a job becomes members, boards and fixings that close to a tenth of a millimetre."""
 
-from service.frame.additions import NOTHING_ADDED, Additions
+from service.frame.additions import NOTHING_ADDED, Added, Additions, Reason
 from service.frame.frame import (
     CeilingScrew,
     Closure,
@@ -22,6 +22,7 @@ from service.frame.member import Axis, Box, CutWhen, EndJoint, Fit, Member, Role
 __all__ = [
     "NOTHING_ADDED",
     "Additions",
+    "Added",
     "Axis",
     "Box",
     "CeilingScrew",
@@ -38,6 +39,7 @@ __all__ = [
     "Panel",
     "PanelRole",
     "Recess",
+    "Reason",
     "Role",
     "Sizes",
     "Station",

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.frame.additions import Added
 from service.frame.frame import Station
 from service.frame.member import Axis, EndJoint, Fit, Role, Unit
 from service.frame.placing import Place, box, front, rear
@@ -20,12 +21,24 @@ if TYPE_CHECKING:
     from service.rules import RuleSet
 
 
+FOOT_INSIDE_TENTH_MM = 1_000  # from the side of the opening to the middle of a foot: from memory, makers state it seldom
+
+
 def stations(at: SettingOut, job: Job) -> tuple[Station, ...]:
     """Lines of uprights across the width, with the packer that the fall of the floor asks at each."""
     run = at.wf - at.b
-    count = -(-run // at.m) + 1
+    count = -(-run // (at.added.station_pitch_tenth_mm or at.m)) + 1
     places = [(2 * run * index + count - 1) // (2 * (count - 1)) for index in range(count)]
-    return tuple(Station(x_tenth_mm=x, packer_tenth_mm=fall_at(x, run, job)) for x in places)
+    places += [foot for foot in _feet(at) if all(abs(foot - x) >= at.b for x in places)]
+    return tuple(Station(x_tenth_mm=x, packer_tenth_mm=fall_at(x, run, job)) for x in sorted(places))
+
+
+def _feet(at: SettingOut) -> tuple[int, ...]:
+    """Left edges of the uprights under the feet of the fire, taken a hand's width inside its opening."""
+    if not at.added.foot_stations:
+        return ()
+    half = at.b // 2
+    return at.opening_left + FOOT_INSIDE_TENTH_MM - half, at.opening_right - FOOT_INSIDE_TENTH_MM - half
 
 
 def fall_at(x: int, run: int, job: Job) -> int:
@@ -101,14 +114,26 @@ def _flat_frame(at: SettingOut, places: tuple[int, ...]) -> tuple[Place, ...]:
     return (*_rails(at, ((at.z0 - at.b, at.z0),)), *_flat_noggins(at, places), *packs)
 
 
+def _upright(at: SettingOut, x: int, zone: Range, reason: str = "") -> Place:
+    return Place(
+        role=Role.UPRIGHT, unit=Unit.BASE, box=box((x, x + at.b), zone, (at.b, at.z0 - at.b)), along=Axis.Z, fit=Fit.BETWEEN,
+        reason=reason,
+    )  # fmt: skip
+
+
+def _beside(at: SettingOut, x: int) -> int:
+    """Where a second upright stands: beside the first, towards the middle of the frame."""
+    return x + at.b if 2 * x + at.b < at.wf else x - at.b
+
+
 def _normal_base(at: SettingOut, places: tuple[int, ...], rules: RuleSet) -> tuple[Place, ...]:
-    uprights = [
-        Place(
-            role=Role.UPRIGHT, unit=Unit.BASE, box=box((x, x + at.b), zone, (at.b, at.z0 - at.b)), along=Axis.Z, fit=Fit.BETWEEN
-        )
+    uprights = [_upright(at, x, zone) for x in places for zone in (front(at), rear(at))]
+    seconds = [
+        _upright(at, _beside(at, x), zone, at.added.reason(Added.SECOND_UPRIGHT))
         for x in places
+        if at.added.second_uprights and all(abs(_beside(at, x) - other) >= at.b for other in places)
         for zone in (front(at), rear(at))
-    ]
+    ]  # fmt: skip
     top = _noggins(at, places, (at.z0 - at.d, at.z0)) if at.z0 >= at.d else _flat_noggins(at, places)
     bottom = _noggins(at, places, (0, at.d)) if at.z0 >= 2 * at.d + tenths(rules.frame.bottom_noggin_room_mm) else []
-    return (*_rails(at, ((0, at.b), (at.z0 - at.b, at.z0))), *uprights, *top, *bottom)
+    return (*_rails(at, ((0, at.b), (at.z0 - at.b, at.z0))), *uprights, *top, *bottom, *seconds)

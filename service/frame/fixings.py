@@ -17,7 +17,6 @@ from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief import Job
-    from service.frame.additions import Additions
     from service.frame.member import Member
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
@@ -29,17 +28,18 @@ class _Row(msgspec.Struct, frozen=True, kw_only=True):
     level_tenth_mm: int
     mark: str
     counted: bool
+    more_count: int = 0  # fixings through its rail that strengthening adds
+    top: bool = False  # the highest row that counts
 
 
-def wall_fixings(
-    at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...], additions: Additions
-) -> tuple[WallFixing, ...]:
+def wall_fixings(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...]) -> tuple[WallFixing, ...]:
     """Fixings of the upper frame: a row through every rear rail, the rest through the rear ladder uprights."""
-    rows = _rows(at, job, rules, members=members, additions=additions)
+    rows = _rows(at, job, rules, members=members)
+    found = _stud_found(job)
     placed = [
-        WallFixing(x_tenth_mm=x, z_tenth_mm=row.level_tenth_mm, counted=row.counted and _stud_found(job), through=row.mark)
+        WallFixing(x_tenth_mm=x, z_tenth_mm=row.level_tenth_mm, counted=row.counted and found, through=row.mark)
         for row in rows
-        for x in _rail_places(at, job, rules)
+        for x in _rail_places(at, job, rules, more=row.more_count)
     ]
     rear = [member for member in members if member.role is Role.LADDER_UPRIGHT and member.box.y0_tenth_mm == 0]
     for upright in rear:
@@ -48,11 +48,16 @@ def wall_fixings(
 
 
 def ceiling_screws(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...]) -> tuple[CeilingScrew, ...]:
-    """One screw where each top rail crosses a joist that was found; none in part height or where nothing was found."""
+    """Where each top rail crosses a joist that was found: one screw, or two; none in part height or where nothing was found."""
     rails: dict[Role, str] = {member.role: member.mark for member in members}
     rows = ((Role.TOP_RAIL_REAR, at.d // 2), (Role.TOP_RAIL_FRONT, at.df - at.d // 2))
+    half = at.added.ceiling_screws_apart_tenth_mm // 2
+    shifts = (-half, half) if half else (0,)
     return tuple(
-        CeilingScrew(x_tenth_mm=x, y_tenth_mm=y, through=rails[role]) for role, y in rows for x in _crossings(at, job, rules)
+        CeilingScrew(x_tenth_mm=x, y_tenth_mm=y + shift, through=rails[role])
+        for role, y in rows
+        for x in _crossings(at, job, rules)
+        for shift in shifts
     )
 
 
@@ -77,17 +82,22 @@ def _noggin_places(at: SettingOut, rules: RuleSet) -> tuple[int, ...]:
     return tuple(at.b + at.lr * (2 * step + 1) // (2 * count) for step in range(count))
 
 
-def _rows(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...], additions: Additions) -> tuple[_Row, ...]:
+def _rows(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...]) -> tuple[_Row, ...]:
     rows = []
     for member in members:
         if member.role not in REAR_RAILS:
             continue
         level = (member.box.z0_tenth_mm + member.box.z1_tenth_mm) // 2
         counted = _clear_of_cables(level, at, job, rules)
-        if not counted and additions.extra_rear_rails_tenth_mm:
+        if not counted and at.added.extra_rear_rails_tenth_mm:
             continue  # the extra rail carries the row
-        rows.append(_Row(level_tenth_mm=level, mark=member.mark, counted=counted))
-    return tuple(sorted(rows, key=lambda row: row.level_tenth_mm))
+        rows.append(_Row(level_tenth_mm=level, mark=member.mark, counted=counted, more_count=at.added.all_rail_fixings_count))
+    rows.sort(key=lambda row: row.level_tenth_mm)
+    top = max((index for index, row in enumerate(rows) if row.counted), default=None)
+    if top is not None:
+        more = rows[top].more_count + at.added.top_rail_fixings_count
+        rows[top] = msgspec.structs.replace(rows[top], more_count=more, top=True)
+    return tuple(rows)
 
 
 def _clear_of_cables(level: int, at: SettingOut, job: Job, rules: RuleSet) -> bool:
@@ -96,10 +106,11 @@ def _clear_of_cables(level: int, at: SettingOut, job: Job, rules: RuleSet) -> bo
     return job.cables_scanned or level <= strip or not at.full_height
 
 
-def _rail_places(at: SettingOut, job: Job, rules: RuleSet) -> tuple[int, ...]:
+def _rail_places(at: SettingOut, job: Job, rules: RuleSet, *, more: int) -> tuple[int, ...]:
     if job.studs_tenth_mm is not None:
         return tuple(x for x in job.studs_tenth_mm if at.b < x < at.wf - at.b)
-    count = max(0, -(-at.lr // tenths(rules.frame.rail_fixing_pitch_mm)) - 1)
+    most = at.lr // tenths(rules.walls.fixing_spacing_mm) - 1
+    count = min(max(0, -(-at.lr // tenths(rules.frame.rail_fixing_pitch_mm)) - 1) + more, max(most, 0))
     return tuple(at.b + at.lr * step // (count + 1) for step in range(1, count + 1))
 
 
@@ -118,6 +129,7 @@ def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, *, upright: Membe
     levels = [row.level_tenth_mm for row in rows]
     closed = upright.box.z0_tenth_mm < at.z1
     spare = shared_levels(levels, own - len(levels), upright.box.z0_tenth_mm if closed else None)
+    spare += _under_top(at, rules, rows=rows, taken=(*levels, *spare))
     found = _stud_found(job)
     return [
         *(
@@ -131,6 +143,16 @@ def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, *, upright: Membe
             for level in spare
         ),
     ]
+
+
+def _under_top(at: SettingOut, rules: RuleSet, *, rows: tuple[_Row, ...], taken: tuple[int, ...]) -> tuple[int, ...]:
+    """Levels of what strengthening adds in an upright: under the highest row that counts, each clear of the others."""
+    apart = tenths(rules.walls.fixing_spacing_mm)
+    top = next((row.level_tenth_mm for row in rows if row.top), None)
+    if top is None:
+        return ()
+    wanted = [top - apart * step for step in range(1, at.added.top_upright_fixings_count + 1)]
+    return tuple(level for level in wanted if all(abs(level - other) >= apart for other in taken))
 
 
 def shared_levels(rows: list[int], count: int, foot: int | None) -> tuple[int, ...]:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from service.frame.additions import Added
 from service.frame.member import Axis, EndJoint, Fit, Role, Unit
 from service.frame.placing import Place, box, ceiling_cut, front, rear
 from service.units import tenths
@@ -19,12 +20,16 @@ if TYPE_CHECKING:
     from service.rules import RuleSet
 
 
+BRACKETS_CLEAR_TENTH_MM = 600  # between brackets one above the other: project choice (structure.md 5.13 b)
+
+
 class NogginLevel(msgspec.Struct, frozen=True, kw_only=True):
     """Where one noggin of a ladder lies."""
 
     low_tenth_mm: int
     high_tenth_mm: int
     flat: bool = False
+    added: bool = False  # by the checks
 
 
 def lay_ladders(at: SettingOut, rules: RuleSet) -> tuple[Place, ...]:
@@ -54,7 +59,20 @@ def noggin_levels(at: SettingOut, rules: RuleSet, *, left: bool) -> tuple[Noggin
         carrying.append(_on_edge(at, at.z1))  # the plies need a seat there
     levels = _with_end(carrying, _on_edge(at, foot), NogginLevel(low_tenth_mm=foot, high_tenth_mm=foot + at.b, flat=True))
     levels = _with_end(levels, _on_edge(at, at.z2 - at.d), NogginLevel(low_tenth_mm=at.z2 - at.b, high_tenth_mm=at.z2, flat=True))
-    return _filled(at, sorted(levels, key=lambda level: level.low_tenth_mm), tenths(rules.frame.ladder_pitch_mm))
+    filled = _filled(at, sorted(levels, key=lambda level: level.low_tenth_mm), tenths(rules.frame.ladder_pitch_mm))
+    hung = at.left_open if left else at.right_open
+    return halved(filled, at.d) if hung and at.added.ladder_halved else filled
+
+
+def halved(levels: tuple[NogginLevel, ...], depth: int) -> tuple[NogginLevel, ...]:
+    """A noggin on edge half way in each bay where brackets stay clear of each other (`knowledge/structure.md`, 5.13 b)."""
+    between = [
+        NogginLevel(low_tenth_mm=middle, high_tenth_mm=middle + depth, added=True)
+        for lower, upper in pairwise(levels)
+        if not (lower.flat or upper.flat) and upper.low_tenth_mm - lower.low_tenth_mm >= 2 * (depth + BRACKETS_CLEAR_TENTH_MM)
+        for middle in ((lower.low_tenth_mm + upper.low_tenth_mm + 1) // 2,)
+    ]
+    return tuple(sorted((*levels, *between), key=lambda level: level.low_tenth_mm))
 
 
 def _on_edge(at: SettingOut, low: int) -> NogginLevel:
@@ -83,4 +101,9 @@ def _noggin(at: SettingOut, level: NogginLevel, *, left: bool) -> Place:
     across = at.d if level.flat else at.b
     x = (0, across) if left else (at.wf - across, at.wf)
     place = box(x, (at.d, at.df - at.d), (level.low_tenth_mm, level.high_tenth_mm))
-    return Place(role=Role.LADDER_NOGGIN, unit=Unit.UPPER, box=place, along=Axis.Y, fit=Fit.BETWEEN)
+    hung = at.left_open if left else at.right_open
+    joint = EndJoint.BRACKET if hung and at.added.ladder_brackets and not level.flat else EndJoint.SCREWED
+    reason = at.added.reason(Added.LADDER_NOGGIN) if level.added else ""
+    return Place(
+        role=Role.LADDER_NOGGIN, unit=Unit.UPPER, box=place, along=Axis.Y, fit=Fit.BETWEEN, start=joint, end=joint, reason=reason
+    )

@@ -28,8 +28,8 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> F
     Raises:
         UnbuildableError: with every inequality that is not met (`knowledge/framing.md`, section 13).
     """
-    at = set_out(job, rules, additions.ply_count)
-    places = (*lay_base(at, job, rules), *lay_upper(at, rules, additions))
+    at = set_out(job, rules, additions)
+    places = (*lay_base(at, job, rules), *lay_upper(at, rules))
     members = mark_members(
         places, tenths(rules.frame.shortest_bar_piece_mm), lambda role: additions.class_of(role, job.timber.strength_class)
     )
@@ -42,7 +42,7 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> F
         closures=closure_sums(at, job, rules),
         stations=stations(at, job) if at.z0 >= at.b else (),
         joist_noggin_count=joist_noggin_count(at, job, rules),
-        wall_fixings=wall_fixings(at, job, rules, members=members, additions=additions),
+        wall_fixings=wall_fixings(at, job, rules, members=members),
         ceiling_screws=ceiling_screws(at, job, rules, members=members),
         ply_count=at.ply_count,
         left_open=at.left_open,

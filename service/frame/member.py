@@ -45,6 +45,7 @@ class Role(StrEnum):
     JACK_STUD = "jack_stud"
     CHEEK_NOGGIN = "cheek_noggin"
     CHEEK_STUD = "cheek_stud"
+    LID_JOIST = "lid_joist"
     JAMB_PACKER = "jamb_packer"  # ripped to fill between ladder and opening edge
 
 
@@ -68,7 +69,14 @@ class EndJoint(StrEnum):
     NONE = "none"  # a through member: others butt against it
     BEARING = "bearing"
     BRACKET = "bracket"
+    HEAVY_BRACKET = "heavy_bracket"
+    BRACKET_PAIR = "bracket_pair"  # over and under the end
     SCREWED = "screwed"
+
+    @property
+    def bracket_count(self) -> int:
+        """Brackets at an end, of either size."""
+        return {EndJoint.BRACKET: 1, EndJoint.HEAVY_BRACKET: 1, EndJoint.BRACKET_PAIR: 2}.get(self, 0)
 
 
 class Axis(StrEnum):

@@ -22,7 +22,7 @@ PREFIX = {
     Role.TOP_RAIL_FRONT: "TF", Role.TOP_RAIL_REAR: "TR", Role.REAR_BOTTOM_RAIL: "RB", Role.REAR_MID_RAIL: "RM",
     Role.EXTRA_REAR_RAIL: "RX", Role.JAMB_STUD: "J", Role.CRIPPLE_BELOW: "CB", Role.CRIPPLE_ABOVE: "CA", Role.FRONT_STUD: "F",
     Role.SCREEN_BEARER: "B", Role.JACK_STUD: "K", Role.CHEEK_NOGGIN: "CN", Role.CHEEK_STUD: "CS", Role.JAMB_PACKER: "P",
-    Role.PACK: "K",
+    Role.PACK: "K", Role.LID_JOIST: "LJ",
 }  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from service.errors import UnbuildableError
+from service.frame.additions import NOTHING_ADDED, Additions
 from service.frame.frame import Recess
 from service.frame.refusals import refusals
 from service.survey.appliance import OpenEnds
@@ -56,6 +57,7 @@ class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
     zc: int  # centre of the screen body
     ply_count: int
     span: int  # of the trimmer
+    added: Additions = NOTHING_ADDED  # what strengthening adds
 
     @property
     def sill_joint(self) -> int:
@@ -89,7 +91,7 @@ class _Hung(msgspec.Struct, frozen=True, kw_only=True):
     screen_centre_tenth_mm: int
 
 
-def set_out(job: Job, rules: RuleSet, ply_count: int | None = None) -> SettingOut:
+def set_out(job: Job, rules: RuleSet, added: Additions = NOTHING_ADDED) -> SettingOut:
     """All sizes of the breast.
 
     Raises:
@@ -97,9 +99,10 @@ def set_out(job: Job, rules: RuleSet, ply_count: int | None = None) -> SettingOu
     """
     plain = _sizes(job, rules)
     span = _span(plain)
-    wanted = _guess_plies(span, rules) if ply_count is None else ply_count
+    wanted = _guess_plies(span, rules) if added.ply_count is None else added.ply_count
+    pitch = min(plain.m, added.stud_pitch_tenth_mm or plain.m)
     room = max(plain.n, 0) // plain.b  # plies fill the noggins' room from the front: framing.md, section 10.2
-    made = msgspec.structs.replace(plain, span=span, ply_count=min(wanted, room))
+    made = msgspec.structs.replace(plain, span=span, ply_count=min(wanted, room), m=pitch, added=added)
     if unmet := refusals(made, job, rules):
         raise UnbuildableError(unmet)
     return made

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from service.survey.wall import Backing, WallConstruction
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from service.brief import Job
     from service.catalogue import Catalogue, FixingLoad, Material
@@ -46,7 +46,17 @@ def by_use(use: str, catalogue: Catalogue) -> Material | None:
 
 def smallest(rows: Iterable[Material]) -> Material | None:
     """Length, then diameter, then code."""
-    return min(rows, key=lambda row: (row.length_mm or 0, row.diameter_mm or 0, row.code), default=None)
+    return min(rows, key=_size, default=None)
+
+
+def _size(row: Material) -> tuple[float, float, str]:
+    return row.length_mm or 0, row.diameter_mm or 0, row.code
+
+
+def nth(rows: Iterable[Material], index: int) -> Material | None:
+    """The smallest, or the one so many sizes above it; None where there are not so many."""
+    found = sorted(rows, key=_size)
+    return found[index] if index < len(found) else None
 
 
 def joint_screw(passed_mm: float, shelf: Shelf) -> Material | None:
@@ -79,31 +89,33 @@ def fire_screw(catalogue: Catalogue) -> Material | None:
     return _exact(FIRE_SCREW, catalogue)
 
 
-def ceiling_screw(job: Job, shelf: Shelf) -> Material | None:
-    """Flange-head screw through top rail, packing and ceiling board into the joist."""
+def ceiling_screw(job: Job, shelf: Shelf, longer: int = 0) -> Material | None:
+    """Flange-head screw through top rail, packing and ceiling board into the joist; so many sizes longer than needed."""
     passed = (job.timber.thickness_tenth_mm + job.ceiling_lining_tenth_mm) / 10 + shelf.rules.frame.ceiling_packing_mm
     long_enough = passed + shelf.rules.take_off.ceiling_thread_mm
     rows = (row for row in shelf.catalogue.materials.values() if row.kind == "wood_screw" and row.head_form == "flange")
-    return smallest(row for row in rows if (row.length_mm or 0) >= long_enough)
+    return nth([row for row in rows if (row.length_mm or 0) >= long_enough], longer)
 
 
-def wall_fixing(job: Job, passed_mm: float, shelf: Shelf) -> Material | None:
+def wall_fixing(job: Job, passed_mm: float, shelf: Shelf, stronger: int = 0) -> Material | None:
     """Fixing into the host wall: through a member, packing, lining and void, with the grip that its wall asks.
 
     Args:
         job: says the wall.
         passed_mm: timber (or bracket) that the fixing passes, mm; the head is sunk where enough timber is left under it.
         shelf: what is sold, in which walls it holds, packing and counterbore.
+        stronger: so many sizes above the smallest, each declared to bear more in that wall than the one before.
     """
     wall = job.wall_construction
     on_wall_mm = shelf.rules.take_off.wall_packing_mm + (job.wall_lining_tenth_mm + job.wall_void_tenth_mm) / 10
     sunk_mm = _sunk(passed_mm, shelf.rules)
     if wall in SCREWED_WALLS:
-        return _stud_screw(passed_mm + on_wall_mm, shelf) or _stud_screw(sunk_mm + on_wall_mm, shelf)
+        return _stud_screw(passed_mm + on_wall_mm, shelf, stronger) or _stud_screw(sunk_mm + on_wall_mm, shelf, stronger)
     if wall is WallConstruction.STEEL_STUD:
         rows = (row for row in shelf.catalogue.materials.values() if row.kind == "steel_stud_screw")
-        return smallest(row for row in rows if (row.length_mm or 0) >= passed_mm + on_wall_mm + STEEL_THREAD_MM)
-    return _plug(_masonry(job), sunk_mm + on_wall_mm, shelf.catalogue)
+        return nth([row for row in rows if (row.length_mm or 0) >= passed_mm + on_wall_mm + STEEL_THREAD_MM], stronger)
+    plugs = _plugs(_masonry(job), sunk_mm + on_wall_mm, shelf.catalogue)
+    return _rising(plugs, lambda row: _tension_kn(job, row, shelf.catalogue), stronger)
 
 
 def wall_load(job: Job, fixing: Material | None, catalogue: Catalogue) -> FixingLoad | None:
@@ -124,30 +136,52 @@ def light_bracket(catalogue: Catalogue) -> Material | None:
     return min(rows, key=lambda row: (row.bracket_up_n or 0, row.code), default=None)
 
 
+def heavy_bracket(catalogue: Catalogue) -> Material | None:
+    """The next angle bracket above the lightest by its declared upward resistance."""
+    rows = [row for row in catalogue.materials.values() if row.kind == "angle_bracket"]
+    light = light_bracket(catalogue)
+    stronger = [row for row in rows if light and (row.bracket_up_n or 0) > (light.bracket_up_n or 0)]
+    return min(stronger, key=lambda row: (row.bracket_up_n or 0, row.code), default=None)
+
+
 def _sunk(passed_mm: float, rules: RuleSet) -> float:
     """Timber under a head that is counterbored, or all of it where too little would be left."""
     left_mm = passed_mm - rules.take_off.counterbore_mm
     return left_mm if left_mm >= rules.take_off.counterbore_leaves_mm else passed_mm
 
 
-def _stud_screw(passed_mm: float, shelf: Shelf) -> Material | None:
+def _stud_screw(passed_mm: float, shelf: Shelf, stronger: int) -> Material | None:
     thick = [row for row in _framing_screws(shelf.catalogue) if (row.diameter_mm or 0) > JOINT_DIAMETER_MM]
-    return smallest(row for row in thick if (row.length_mm or 0) >= passed_mm + shelf.rules.take_off.stud_thread_mm)
+    return nth([row for row in thick if (row.length_mm or 0) >= passed_mm + shelf.rules.take_off.stud_thread_mm], stronger)
 
 
-def _plug(wall: str, passed_mm: float, catalogue: Catalogue) -> Material | None:
-    """The shortest fixing with a value in this masonry; in concrete a concrete screw before a plug."""
+def _plugs(wall: str, passed_mm: float, catalogue: Catalogue) -> list[Material]:
+    """Fixings with a value in this masonry that are long enough, smallest first; in concrete a concrete screw before a plug."""
     for kind in reversed(PLUGS_FIRST) if wall == WallConstruction.CONCRETE else PLUGS_FIRST:
-        found = [
-            row
+        found = {
+            row.code: row
             for load in catalogue.fixing_loads
             if load.wall == wall and (row := catalogue.materials.get(load.code)) and row.kind == kind
             if passed_mm <= (row.greatest_fixture_mm or passed_mm)
             and (row.length_mm or 0) >= passed_mm + (load.embedment_mm or row.least_embedment_mm or 0)
-        ]
+        }
         if found:
-            return smallest(found)
-    return None
+            return sorted(found.values(), key=_size)
+    return []
+
+
+def _rising(rows: list[Material], value: Callable[[Material], float], index: int) -> Material | None:
+    """The first, or one so many above it, counting only those that are worth more than all before."""
+    best: list[Material] = []
+    for row in rows:
+        if not best or value(row) > value(best[-1]):
+            best.append(row)
+    return best[index] if index < len(best) else None
+
+
+def _tension_kn(job: Job, row: Material, catalogue: Catalogue) -> float:
+    load = wall_load(job, row, catalogue)
+    return load.working_tension_kn if load else 0.0
 
 
 def _masonry(job: Job) -> str:

@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from service.catalogue import FixingLoad, Material
+from service.frame import NOTHING_ADDED
 from service.hardware import choosing
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.frame import Additions
     from service.hardware.shelf import Shelf
 
 BRACKET_PLATE_MM = 2.0  # of an angle bracket that a wall fixing passes: the demo's brackets
@@ -29,6 +31,8 @@ class Hardware(msgspec.Struct, frozen=True, kw_only=True):
     laminating_screw: Material | None
     bracket: Material | None
     bracket_screw: Material | None
+    heavy_bracket: Material | None
+    heavy_bracket_screw: Material | None
     board_screws: tuple[tuple[str, Material | None], ...]  # by `facing`, `lining`, `lid`, `backboard`
     fire_screw: Material | None
 
@@ -37,25 +41,32 @@ class Hardware(msgspec.Struct, frozen=True, kw_only=True):
         return dict(self.board_screws).get(layer)
 
 
-def choose_hardware(job: Job, shelf: Shelf) -> Hardware:
-    """The smallest thing sold that does each job; no price is looked at."""
+def choose_hardware(job: Job, shelf: Shelf, added: Additions = NOTHING_ADDED) -> Hardware:
+    """The smallest thing sold that does each job, or so many sizes more as strengthening adds; no price is looked at."""
     b_mm, d_mm = job.timber.thickness_tenth_mm / 10, job.timber.width_tenth_mm / 10
-    wall, base = choosing.wall_fixing(job, d_mm, shelf), choosing.wall_fixing(job, BRACKET_PLATE_MM, shelf)
-    bracket = choosing.light_bracket(shelf.catalogue)
+    wall = choosing.wall_fixing(job, d_mm, shelf, added.wall_fixing_steps_count)
+    base = choosing.wall_fixing(job, BRACKET_PLATE_MM, shelf)
+    bracket, heavy = choosing.light_bracket(shelf.catalogue), choosing.heavy_bracket(shelf.catalogue)
     boards = (("facing", job.board), ("lining", job.lining), ("lid", job.lid), ("backboard", job.backboard))
     return Hardware(
         wall_fixing=wall,
         wall_load=choosing.wall_load(job, wall, shelf.catalogue),
         base_fixing=base,
         base_load=choosing.wall_load(job, base, shelf.catalogue),
-        ceiling_screw=choosing.ceiling_screw(job, shelf),
+        ceiling_screw=choosing.ceiling_screw(job, shelf, added.ceiling_screw_steps_count),
         narrow_screw=choosing.joint_screw(b_mm, shelf),
         wide_screw=choosing.joint_screw(d_mm, shelf),
         laminating_screw=choosing.laminating_screw(b_mm, shelf.catalogue),
         bracket=bracket,
-        bracket_screw=shelf.catalogue.materials.get((bracket.screw_code if bracket else None) or ""),
+        bracket_screw=_screw_of(bracket, shelf),
+        heavy_bracket=heavy,
+        heavy_bracket_screw=_screw_of(heavy, shelf),
         board_screws=tuple(
             (layer, choosing.board_screw(board.board_kind, board.thickness_tenth_mm / 10, shelf)) for layer, board in boards
         ),
         fire_screw=choosing.fire_screw(shelf.catalogue),
     )
+
+
+def _screw_of(bracket: Material | None, shelf: Shelf) -> Material | None:
+    return shelf.catalogue.materials.get((bracket.screw_code if bracket else None) or "")

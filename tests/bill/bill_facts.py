@@ -25,6 +25,11 @@ def facts_of(name: str, market: Market | None = None) -> Facts:
     return _facts(made(name), market)
 
 
+def facts_at(at: Made) -> Facts:
+    """Facts of a quote as made."""
+    return _facts(at, None)
+
+
 def of_request(request: dict[str, Any]) -> Facts:
     """Facts of any request."""
     return _facts(sell(request), None)

@@ -6,8 +6,12 @@ import pytest
 from service.bill import Market
 from service.bill.fixings import fixing_needs
 from service.catalogue import demo_catalogue
+from service.frame import Additions
+from service.quote import make_quote
 from service.rules import load_rules
-from tests.bill.bill_facts import facts_of
+from tests.bill.bill_facts import facts_at, facts_of
+from tests.examples_of import request_of
+from tests.sold_examples import desk_of, sold
 
 
 def needed(name: str) -> dict[str, tuple[float, str]]:
@@ -57,3 +61,15 @@ def test_what_is_not_sold_is_still_listed() -> None:
         need.wanted for need in needs
     }
     assert all(need.material is None and need.need > 0 for need in needs)
+
+
+def test_heavy_and_paired_brackets_are_bought_with_their_screws() -> None:
+    """Framing.md, 10.2, step 8: the demo's heavy bracket takes 3 screws a leg, the light one 2."""
+    added = Additions(bracketed_roles=("sill_rail", "trimmer_ply"), heavy_roles=("sill_rail",), paired_roles=("trimmer_ply",))
+    desk = msgspec.structs.replace(desk_of("A"), additions=added)
+    at = make_quote(request_of(sold("A")), desk)
+    needs = {need.wanted: (need.need, need.rule) for need in fixing_needs(facts_at(at))}
+
+    assert (2, 18) == (at.bill.counts.heavy_brackets_count, at.bill.counts.rail_brackets_count)  # 16, 2 of the sill heavy, 2 more
+    assert (2.0, "rail ends 2") == needs["heavy angle bracket"]
+    assert 18 * 4 + 4 * 2 + 2 * 6 == sum(need.need for need in fixing_needs(facts_at(at)) if need.wanted == "bracket screw")

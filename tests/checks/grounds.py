@@ -29,5 +29,5 @@ def ground_of(request: dict[str, Any], additions: Additions | None = None, rules
     """What the checks read of a request, laid out with what strengthening adds; by the newest rules if none are given."""
     rules = rules or load_rules()
     job, added = job_of(request), additions or NOTHING_ADDED
-    hardware = choose_hardware(job, Market(catalogue=demo_catalogue(), rules=rules))
+    hardware = choose_hardware(job, Market(catalogue=demo_catalogue(), rules=rules), added)
     return Ground(job=job, frame=lay_out(job, rules, added), rules=rules, hardware=hardware)

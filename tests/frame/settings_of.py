@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.frame import Additions
 from service.frame.setting_out import set_out
 from service.rules import load_rules
 from tests.examples_of import job_of
@@ -17,9 +18,9 @@ if TYPE_CHECKING:
 BRIEF = "/survey/brief"
 
 
-def setting_of(request: Request, ply_count: int | None = None) -> SettingOut:
+def setting_of(request: Request, ply_count: int | None = None, added: Additions | None = None) -> SettingOut:
     """The setting-out of a request with the demo catalogue."""
-    return set_out(job_of(request), load_rules(), ply_count)
+    return set_out(job_of(request), load_rules(), added or Additions(ply_count=ply_count))
 
 
 def timber(thickness_mm: float, width_mm: float) -> Request:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.frame import Additions, EndJoint, Role
+from service.frame import Added, Additions, EndJoint, Reason, Role
 from service.frame.upper import HUNG_ROLES, lay_upper
 from service.rules import load_rules
 from tests.examples_of import Request, changed, example_a, example_b, example_c
@@ -17,7 +17,7 @@ BRACKET, BEARING, SCREWED = EndJoint.BRACKET, EndJoint.BEARING, EndJoint.SCREWED
 
 def brackets(request: Request, additions: Additions = NOTHING) -> int:
     """How many ends of the upper frame hang in a bracket."""
-    places = lay_upper(setting_of(request), RULES, additions)
+    places = lay_upper(setting_of(request, added=additions), RULES)
     return sum((place.start is BRACKET) + (place.end is BRACKET) for place in places)
 
 
@@ -44,7 +44,7 @@ def test_ends_of_the_trimmer() -> None:
     """Bearing on a jack; a bracket where there is none. Example B: jack at the left, open at the right."""
 
     def ends(request: Request) -> tuple[EndJoint, EndJoint]:
-        (trimmer,) = of_role(lay_upper(setting_of(request), RULES, NOTHING), Role.TRIMMER)
+        (trimmer,) = of_role(lay_upper(setting_of(request), RULES), Role.TRIMMER)
         return trimmer.start, trimmer.end
 
     assert (BRACKET, BRACKET) == ends(example_a())
@@ -56,14 +56,14 @@ def test_ends_of_the_trimmer() -> None:
 def test_rails_are_hung_only_beside_an_open_end() -> None:
     """Rear rails and top rails of an upper frame with an open end: bracket; else screwed."""
     for request, joint in ((example_a(), BRACKET), (example_b(), BRACKET), (example_c(), SCREWED)):
-        places = lay_upper(setting_of(request), RULES, NOTHING)
+        places = lay_upper(setting_of(request), RULES)
         joints = {end for place in places if place.role in HUNG_ROLES for end in (place.start, place.end)}
         assert {joint} == joints
 
 
 def test_levels_of_the_rails() -> None:
     """Section 4: z1, zs-b, zh, z2-b in front; z1, the sill's level, z2-b at the rear. Example A."""
-    places = lay_upper(setting_of(example_a()), RULES, NOTHING)
+    places = lay_upper(setting_of(example_a()), RULES)
     lows = {
         place.role: place.box.z0_tenth_mm / 10
         for place in places
@@ -77,7 +77,7 @@ def test_levels_of_the_rails() -> None:
 
 
 def test_without_a_screen_there_is_a_rail_at_the_upstand() -> None:
-    places = lay_upper(setting_of(example_c()), RULES, NOTHING)
+    places = lay_upper(setting_of(example_c()), RULES)
     (rail,) = of_role(places, Role.UPSTAND_RAIL)
 
     assert (679 + 190 - 38, 679 + 190) == tuple(level / 10 for level in ranges(rail.box)[2])  # z1+u-b..z1+u
@@ -86,7 +86,7 @@ def test_without_a_screen_there_is_a_rail_at_the_upstand() -> None:
 
 def test_plies_stand_one_behind_the_other() -> None:
     """Ply j: Df-d-jb..Df-d-(j-1)b, z1..z1+d."""
-    places = of_role(lay_upper(setting_of(example_a(), ply_count=3), RULES, NOTHING), Role.TRIMMER_PLY)
+    places = of_role(lay_upper(setting_of(example_a(), ply_count=3), RULES), Role.TRIMMER_PLY)
 
     assert [(2930, 3310), (2550, 2930), (2170, 2550)] == [ranges(place.box)[1] for place in places]
     assert {(9200, 10090)} == {ranges(place.box)[2] for place in places}
@@ -95,7 +95,7 @@ def test_plies_stand_one_behind_the_other() -> None:
 
 def test_bearers_carry_the_rows() -> None:
     """yb-b..yb, row -/+ d/2; example A: yb 288, rows 1373.5 and 1573.5."""
-    bearers = of_role(lay_upper(setting_of(example_a()), RULES, NOTHING), Role.SCREEN_BEARER)
+    bearers = of_role(lay_upper(setting_of(example_a()), RULES), Role.SCREEN_BEARER)
 
     assert [(13290, 14180), (15290, 16180)] == [ranges(place.box)[2] for place in bearers]
     assert {(2500, 2880)} == {ranges(place.box)[1] for place in bearers}
@@ -103,11 +103,13 @@ def test_bearers_carry_the_rows() -> None:
 
 def test_an_extra_rear_rail_says_why() -> None:
     """Section 10.3; example B after checks: z 2425..2470."""
-    additions = Additions(extra_rear_rails_tenth_mm=(24250,), reasons=("wall row: no cable scan",))
-    (rail,) = of_role(lay_upper(setting_of(example_b()), RULES, additions), Role.EXTRA_REAR_RAIL)
+    additions = Additions(
+        extra_rear_rails_tenth_mm=(24250,), reasons=(Reason(added=Added.REAR_RAIL, says="wall row: no cable scan"),)
+    )
+    (rail,) = of_role(lay_upper(setting_of(example_b(), added=additions), RULES), Role.EXTRA_REAR_RAIL)
 
     assert ((24250, 24700), "wall row: no cable scan", BRACKET) == (ranges(rail.box)[2], rail.reason, rail.start)
-    assert {""} == {place.reason for place in lay_upper(setting_of(example_b()), RULES, NOTHING)}
+    assert {""} == {place.reason for place in lay_upper(setting_of(example_b()), RULES)}
     unnamed = Additions(extra_rear_rails_tenth_mm=(24250,))
-    (bare,) = of_role(lay_upper(setting_of(example_b()), RULES, unnamed), Role.EXTRA_REAR_RAIL)
+    (bare,) = of_role(lay_upper(setting_of(example_b(), added=unnamed), RULES), Role.EXTRA_REAR_RAIL)
     assert "added by the checks" == bare.reason

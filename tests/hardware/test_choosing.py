@@ -10,9 +10,11 @@ from service.hardware.choosing import (
     by_use,
     ceiling_screw,
     fire_screw,
+    heavy_bracket,
     joint_screw,
     laminating_screw,
     light_bracket,
+    nth,
     smallest,
     wall_fixing,
 )
@@ -142,3 +144,37 @@ def test_the_smallest_is_the_shortest_then_the_thinnest() -> None:
 
     assert "FX-3100V" == code(smallest(rows))
     assert "" == code(smallest([]))
+
+
+def test_the_heavy_bracket_is_the_next_above_the_light_one() -> None:
+    """Invented brackets of the demo: 2600 N and 4200 N upwards."""
+    assert "FX-3412J" == code(heavy_bracket(CATALOGUE))
+    assert "" == code(heavy_bracket(without("FX-3412J")))
+    assert "" == code(heavy_bracket(without("FX-3405B", "FX-3412J")))
+
+
+def test_so_many_sizes_above_the_smallest() -> None:
+    rows = [row for row in CATALOGUE.materials.values() if row.kind == "angle_bracket"]
+
+    assert ["FX-3405B", "FX-3412J", ""] == [code(nth(rows, index)) for index in range(3)]
+
+
+def test_a_stronger_fixing_is_declared_to_bear_more_in_that_wall() -> None:
+    """Longer plugs of the demo bear no more in brick (0.45 kN, all three): there is none that is stronger, unless one is sold."""
+    job = job_of(sold("A"))
+    loads = tuple(
+        msgspec.structs.replace(row, working_tension_kn=0.6) if (row.code, row.wall) == ("FX-3323M", "solid_brick") else row
+        for row in CATALOGUE.fixing_loads
+    )
+    market = Market(catalogue=msgspec.structs.replace(CATALOGUE, fixing_loads=loads), rules=load_rules())
+
+    assert ["FX-3316E", ""] == [code(wall_fixing(job, 89, MARKET, index)) for index in range(2)]
+    assert ["FX-3316E", "FX-3323M", ""] == [code(wall_fixing(job, 89, market, index)) for index in range(3)]
+
+
+def test_a_longer_screw_into_a_stud_or_joist() -> None:
+    job = job_of(changed(sold("A"), {"/survey/wall/construction": "timber_stud", "/survey/wall/stud_positions_mm": [1400, 1800]}))
+    sizes = [code(wall_fixing(job, 40, MARKET, index)) for index in range(2)]
+
+    assert sizes[0] != sizes[1]
+    assert ["FX-3126Y", ""] == [code(ceiling_screw(job, MARKET, index)) for index in range(2)]
