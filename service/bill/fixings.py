@@ -75,18 +75,18 @@ def _brackets(facts: Facts) -> list[Need]:
     return [
         pieces(bought.bracket, "angle bracket", rail + base, f"rail ends {rail} + base {base}"),
         pieces(bought.bracket_screw, "bracket screw", rail * 2 * leg + base * leg, f"{rail} x {2 * leg} + {base} x {leg}"),
+        pieces(bought.heavy_bracket, "heavy angle bracket", heavy, f"rail ends {heavy}"),
+        pieces(bought.heavy_bracket_screw, "bracket screw", heavy * 2 * heavy_leg, f"{heavy} heavy x {2 * heavy_leg}"),
     ]
 
 
-def _packers(facts: Facts) -> Need:
-    counts: Counts = facts.counts
-        pieces(bought.heavy_bracket, "heavy angle bracket", heavy, f"rail ends {heavy}"),
-        pieces(bought.heavy_bracket_screw, "bracket screw", heavy * 2 * heavy_leg, f"{heavy} heavy x {2 * heavy_leg}"),
-    base, ceiling, wall = counts.base_brackets_count, counts.ceiling_screws_count, counts.wall_fixings_count
-    count = 2 * base + 2 * ceiling + wall + base
-    rule = f"2 x {base} stations + 2 x {ceiling} ceiling screws + {wall + base} wall fixings"
 def _leg_screws(bracket: Material | None) -> int:
     return (bracket.leg_screw_count if bracket else None) or 2
 
 
+def _packers(facts: Facts) -> Need:
+    counts: Counts = facts.counts
+    base, ceiling, wall = counts.base_brackets_count, counts.ceiling_screws_count, counts.wall_fixings_count
+    count = 2 * base + 2 * ceiling + wall + base
+    rule = f"2 x {base} stations + 2 x {ceiling} ceiling screws + {wall + base} wall fixings"
     return pieces(hardware.by_use("packers", facts.market.catalogue), "packers", count, rule)

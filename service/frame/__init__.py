@@ -21,8 +21,8 @@ from service.frame.member import Axis, Box, CutWhen, EndJoint, Fit, Member, Role
 
 __all__ = [
     "NOTHING_ADDED",
-    "Additions",
     "Added",
+    "Additions",
     "Axis",
     "Box",
     "CeilingScrew",
@@ -38,8 +38,8 @@ __all__ = [
     "Opening",
     "Panel",
     "PanelRole",
-    "Recess",
     "Reason",
+    "Recess",
     "Role",
     "Sizes",
     "Station",

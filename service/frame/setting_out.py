@@ -56,8 +56,8 @@ class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
     zh: int  # recess head; z2 without a screen
     zc: int  # centre of the screen body
     ply_count: int
-    span: int  # of the trimmer
     added: Additions = NOTHING_ADDED  # what strengthening adds
+    span: int  # of the trimmer
 
     @property
     def sill_joint(self) -> int:
