@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING, Final
 
 import msgspec
@@ -29,6 +30,8 @@ from service.rules import RuleSet
 from service.units import millimetres, tenths, text_mm
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from service.brief import Board, Job
     from service.frame import Frame, Panel
 
@@ -75,7 +78,7 @@ class Yard(msgspec.Struct, frozen=True, kw_only=True):
     rules: RuleSet
     kerf_mm: float | None = None  # saw cut in timber; None: the rule's
     offcuts: tuple[OnHand, ...] = ()  # cut first, cost nothing
-    available: tuple[Available, ...] = ()  # what is not named: as many as wanted
+    available: tuple[Available, ...] = ()  # in the order of the request; what is not named: as many as wanted
     effort: Effort = STANDARD
     stop: Stop = never
 
@@ -98,29 +101,43 @@ def cut_frame(frame: Frame, job: Job, yard: Yard) -> FramePlan:
     Raises:
         RequestFaultsError: what the yard has does not suffice, or names what this job is not made of.
     """
-    boards = boards_of(frame, job)
-    if strange := _strange_codes(yard, {*(one.code for one in job.timber.stock), *(board.code for board, _ in boards)}):
+    boards, lengths = boards_of(frame, job), {one.code for one in job.timber.stock}
+    if strange := _strange_codes(yard, {*lengths, *(board.code for board, _ in boards)}):
         raise RequestFaultsError(strange)
+    faults: list[Fault] = []
+    bars = _tried(yard, lengths, faults, lambda: cut_bars(bar_job(frame, job, yard), yard.effort, yard.stop))
+    sheets = [_tried(yard, {board.code}, faults, partial(_cut_board, board, panels, job, yard)) for board, panels in boards]
+    if bars is None or faults:
+        raise RequestFaultsError(tuple(faults))
+    return FramePlan(
+        bars=bars,
+        boards=tuple(cuts for cuts in sheets if cuts is not None),
+        kerf_mm=yard.timber_kerf_mm(),
+        allowance_mm=job.allowance_mm if frame.full_height else 0,
+    )
+
+
+def _tried[T](yard: Yard, codes: set[str], faults: list[Fault], make: Callable[[], T]) -> T | None:
+    """A plan, or None and its faults noted, at the row that limits these codes if there is but one."""
     try:
-        return FramePlan(
-            bars=cut_bars(bar_job(frame, job, yard), yard.effort, yard.stop),
-            boards=tuple(_cut_board(board, panels, job, yard) for board, panels in boards),
-            kerf_mm=yard.timber_kerf_mm(),
-            allowance_mm=job.allowance_mm if frame.full_height else 0,
-        )
+        return make()
     except RequestFaultsError as error:
-        raise RequestFaultsError(tuple(msgspec.structs.replace(fault, pointer=AVAILABLE) for fault in error.faults)) from error
+        rows = [at for at, one in enumerate(yard.available) if one.code in codes]
+        pointer = f"{AVAILABLE}/{rows[0]}/available_count" if len(rows) == 1 else AVAILABLE
+        faults += [msgspec.structs.replace(fault, pointer=pointer) for fault in error.faults]
+        return None
 
 
 def _strange_codes(yard: Yard, known: set[str]) -> tuple[Fault, ...]:
     return tuple(
         Fault(
-            pointer=AVAILABLE,
+            pointer=f"{AVAILABLE}/{at}/code",
             reason=Reason.UNKNOWN_MODEL,
-            detail=f'"{code}" is no stud length that passes the way in and no board of this job',
+            detail=f'"{one.code}" is no stud length that passes the way in and no board of this job',
             remedy=f"Leave it out, or name one of {', '.join(sorted(known))}.",
         )
-        for code in sorted({one.code for one in yard.available} - known)
+        for at, one in enumerate(yard.available)
+        if one.code not in known
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from operator import mul
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
@@ -90,6 +91,12 @@ class SheetSearch:
     def done(self) -> bool:
         """Whether nothing cheaper, and nothing with fewer sheets at that cost, is possible."""
         return bool(self.plans) and self.low >= self.value
+
+    @property
+    def impossible(self) -> bool:
+        """Whether a weighting says that all sheets there are do not hold the pieces."""
+        copies = [of.copies for of in self._bars]
+        return any(sum(map(mul, copies, cut.worths.tolist())) < cut.needed for cut in self.cuts)
 
     @property
     def fewest(self) -> int:

@@ -55,7 +55,7 @@ def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> 
     laid: dict[Sheets, tuple[SheetGroup, ...]] = {}
     search = _search(job, problem, meter, laid)
     if not search.plans:
-        raise RequestFaultsError((too_few(sure=False),))
+        raise RequestFaultsError((too_few(sure=search.impossible),))
     groups = max((laid[plan] for plan in search.plans), key=_saw_friendly)
     plan = _assemble(job, groups, _proof(groups, search.low, search.fewest), _note(search.method, meter, done=search.done))
     return plan if not mistakes_in_sheets(job, plan) else _fallback(job, problem, meter)

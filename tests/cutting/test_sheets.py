@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 
 from service.cutting import (
+    STANDARD,
     CuttingError,
     Defect,
     Direction,
@@ -244,7 +245,7 @@ def test_what_only_a_plunge_saw_can_cut_from_the_copies_there_are_is_refused_wit
 
 
 @given(sheet_jobs())
-@settings(max_examples=40)
+@settings(max_examples=25)
 def test_with_a_plunge_saw_no_plan_is_worse_and_none_needs_it_for_nothing(job: SheetJob) -> None:
     effort, allowed = Effort(work_count=300), msgspec.structs.replace(job, layout=SheetLayout.PLUNGE_SAW)
     try:
@@ -257,3 +258,18 @@ def test_with_a_plunge_saw_no_plan_is_worse_and_none_needs_it_for_nothing(job: S
     assert not plunge.search.fallback
     assert better or edge.groups == plunge.groups
     assert plunge.proof.cost_bound_minor <= edge.cost_minor
+
+
+def test_too_few_copies_are_said_to_be_certain_only_where_that_is_proven() -> None:
+    """Two sheets do not hold three panels of more than half of one. One sheet holds the pinwheel, but not edge to edge."""
+    edge = pinwheel(layout=SheetLayout.EDGE_TO_EDGE, copies=1)
+    sure = [too_few(sheets([(1300, 700, 3)], copies=2)), too_few(edge)]
+
+    assert ["the copies on offer cannot give all pieces"] * 2 == sure
+    assert "no way was found to cut all pieces from the copies on offer" == too_few(edge, Effort(work_count=0))
+
+
+def too_few(job: SheetJob, effort: Effort = STANDARD) -> str:
+    with pytest.raises(RequestFaultsError) as caught:
+        cut_sheets(job, effort)
+    return caught.value.faults[0].detail

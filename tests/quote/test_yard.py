@@ -35,12 +35,26 @@ def test_what_the_yard_has_limits_the_plan() -> None:
     assert limited.cost_minor >= plain.cost_minor
 
 
-@pytest.mark.parametrize(("code", "word"), [("NO-SUCH", "no stud length"), ("every", "cannot give")])
-def test_what_cannot_be_is_told_where_it_was_asked(code: str, word: str) -> None:
-    codes = [one.code for one in made("A").job.timber.stock] if code == "every" else [code]
-    available = [{"code": one, "available_count": 1} for one in codes]
+def faults_of(*available: tuple[str, int]) -> list[tuple[str, str]]:
+    """Pointer and detail of each fault where the yard has so many."""
+    rows = [{"code": code, "available_count": count} for code, count in available]
     with pytest.raises(RequestFaultsError) as caught:
-        sell(with_options(stock_available=available), like="A")
+        sell(with_options(stock_available=rows), like="A")
+    return [(fault.pointer.removeprefix("/options/stock_available"), fault.detail) for fault in caught.value.faults]
 
-    assert {"/options/stock_available"} == {fault.pointer for fault in caught.value.faults}
-    assert any(word in fault.detail for fault in caught.value.faults)
+
+def test_codes_that_are_not_of_the_job_are_told_row_by_row() -> None:
+    known = made("A").plan.bars.stock[0].code
+    faults = faults_of(("NO-SUCH", 1), (known, 99), ("NOR-THIS", 1))
+
+    assert ["/0/code", "/2/code"] == [pointer for pointer, _ in faults]
+    assert all("no stud length" in detail for _, detail in faults)
+
+
+def test_too_little_is_told_at_the_row_or_at_all_rows_and_for_bars_and_boards_at_once() -> None:
+    """One row limits the board; several limit the lengths, and none of them alone is at fault."""
+    lengths, board = [one.code for one in made("A").job.timber.stock], made("A").plan.boards[0].code
+    faults = faults_of(*((code, 1) for code in lengths), (board, 1))
+
+    assert ["", f"/{len(lengths)}/available_count"] == [pointer for pointer, _ in faults]
+    assert all("cannot give" in detail for _, detail in faults)
