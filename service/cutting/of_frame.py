@@ -17,6 +17,7 @@ from service.cutting.pieces import (
     BarStock,
     Effort,
     SheetJob,
+    SheetLayout,
     SheetPiece,
     SheetStock,
     Stop,
@@ -81,6 +82,7 @@ class Yard(msgspec.Struct, frozen=True, kw_only=True):
     available: tuple[Available, ...] = ()  # in the order of the request; what is not named: as many as wanted
     effort: Effort = STANDARD
     stop: Stop = never
+    layout: SheetLayout = SheetLayout.EDGE_TO_EDGE
 
     def copies_of(self, code: str) -> int | None:
         """How many there are of a stock; None: as many as wanted."""
@@ -245,6 +247,7 @@ def sheet_job(board: Board, panels: tuple[Panel, ...], job: Job, *, yard: Yard, 
         kerf_tenth_mm=tenths(rules.scored_board_kerf_mm if board.board_kind == "plasterboard" else rules.board_kerf_mm),
         least_offcut_width_tenth_mm=tenths(rules.least_offcut_board_mm),
         least_offcut_height_tenth_mm=tenths(rules.least_offcut_board_mm),
+        layout=yard.layout,
     )
 
 

@@ -89,8 +89,12 @@ def _board(board: BoardPlanAnswer) -> Iterator[str]:
 
 def _sheet(sheet: SheetAnswer) -> Iterator[str]:
     count = "1 sheet" if sheet.sheets_count == 1 else f"{sheet.sheets_count} sheets"
-    yield f"{sheet.name:5}{count} of {number(sheet.width_mm)} x {number(sheet.height_mm)}"
+    marked_out = ", for the plunge saw" if sheet.lines else ""
+    yield f"{sheet.name:5}{count} of {number(sheet.width_mm)} x {number(sheet.height_mm)}{marked_out}"
     for piece in sheet.pieces:
         late, turned = "*" if piece.after_measure else "", "  turned" if piece.rotated else ""
         size = f"{number(piece.width_mm)} x {number(piece.height_mm)}{late}"
         yield f"     {runs_of(piece.marks):17}{size:16}at {number(piece.x_mm)}, {number(piece.y_mm)}{turned}"
+    for line in sheet.lines:
+        late, way = "*" if line.after_measure else "", "along" if line.direction == "rip" else "across"
+        yield f"     saw {way} at {number(line.at_mm)}{late} from {number(line.from_mm)} to {number(line.to_mm)}"

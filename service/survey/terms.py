@@ -124,6 +124,7 @@ class Options(Input, frozen=True, kw_only=True):
     kerf_mm: Annotated[float, Meta(ge=0, le=10, description="Width of the saw cut in timber, mm.")] | None = None
     offcuts_on_hand: Annotated[tuple[OffcutOnHand, ...], Meta(max_length=60)] | None = None  # cut first; not billed
     stock_available: Annotated[tuple[StockAvailable, ...], Meta(max_length=60)] | None = None  # others: as many as wanted
+    plunge_saw: bool | None = None  # cuts may stop inside a sheet where that costs less or saves one; it is then marked out
 
 
 class SurveyRequest(Input, frozen=True, kw_only=True):

@@ -6,7 +6,7 @@ import msgspec
 import pytest
 
 from service.catalogue import demo_catalogue
-from service.cutting import BarAim, BarJob, Yard, boards_of, cut_bars, cut_frame
+from service.cutting import BarAim, BarJob, SheetLayout, Yard, boards_of, cut_bars, cut_frame
 from service.cutting.of_frame import bar_job, sheet_job
 from service.frame import CutWhen, Layer
 from service.rules import load_rules
@@ -189,3 +189,14 @@ def test_a_panel_as_long_as_its_sheet_gets_no_allowance() -> None:
     assert tall
     assert all(panel.cut_when is CutWhen.AFTER_MEASURE for panel in tall)
     assert [False] == [board.with_allowance for board in cut_frame(frame, job, YARD).boards]
+
+
+def test_a_plunge_saw_is_passed_on_to_every_board() -> None:
+    allowed = msgspec.structs.replace(YARD, layout=SheetLayout.PLUNGE_SAW)
+    job = job_of(sold("A"))
+    boards = boards_of(laid_out("A").frame, job)
+
+    assert [(SheetLayout.EDGE_TO_EDGE, SheetLayout.PLUNGE_SAW)] * len(boards) == [
+        tuple(sheet_job(board, panels, job, yard=yard, allowance_mm=0).layout for yard in (YARD, allowed))
+        for board, panels in boards
+    ]

@@ -6,8 +6,11 @@ import msgspec
 import pytest
 
 from service.catalogue import demo_catalogue
+from service.cut_plans import sheet_plan_answer
+from service.cutting import cut_sheets
 from service.quote.text_cuts import cuts_text, sorted_marks
 from tests.checks.row_cases import A, on
+from tests.cutting.jobs import pinwheel
 from tests.quote.text_facts import designed, part, read, text_of
 from tests.sold_examples import NAMES
 
@@ -105,3 +108,15 @@ def test_without_prices_the_aim_is_length() -> None:
     bars = part(read(A, msgspec.structs.replace(catalogue, prices=prices)), "BARS AND THEIR CUTS")
 
     assert "least length proven" in " ".join(bars[:2])
+
+
+def test_a_sheet_for_the_plunge_saw_lists_its_lines() -> None:
+    """Five pieces round and round on 1208 x 1208: each of the four lines is 804 long and stops at the next."""
+    plan = designed("B").cut_plan
+    sheets = sheet_plan_answer(cut_sheets(pinwheel()), currency="GBP", kerf_mm=4).sheets
+    marked_out = msgspec.structs.replace(plan, boards=(msgspec.structs.replace(plan.boards[0], sheets=sheets),))
+    text = list(cuts_text(marked_out))
+
+    assert any(line.endswith("1 sheet of 1208 x 1208, for the plunge saw") for line in text)
+    assert 4 == sum("saw a" in line for line in text)
+    assert any(line.strip() in {"saw along at 400 from 0 to 804", "saw along at 400 from 404 to 1208"} for line in text)

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from service.cutting import SheetLayout
 from service.errors import RequestFaultsError
-from tests.sold_examples import made, sell, sold
+from service.quote.quote import yard_of
+from tests.examples_of import request_of
+from tests.sold_examples import desk_of, made, sell, sold
 
 
 def with_options(**options: object) -> dict[str, object]:
@@ -33,6 +36,16 @@ def test_what_the_yard_has_limits_the_plan() -> None:
 
     assert {one.code: one.taken_count for one in limited.stock}.get(dearest.code, 0) <= dearest.taken_count - 1
     assert limited.cost_minor >= plain.cost_minor
+
+
+def test_a_plunge_saw_is_allowed_only_where_it_is_asked_for() -> None:
+    asked = with_options(plunge_saw=True)
+    plain, allowed = made("A").plan, sell(asked, like="A").plan
+
+    assert SheetLayout.EDGE_TO_EDGE is yard_of(request_of(sold("A")), desk_of("A")).layout
+    assert SheetLayout.PLUNGE_SAW is yard_of(request_of(asked), desk_of("A")).layout
+    assert {SheetLayout.EDGE_TO_EDGE} == {group.layout for board in plain.boards for group in board.plan.groups}
+    assert all(one.plan.cost_minor <= other.plan.cost_minor for one, other in zip(allowed.boards, plain.boards, strict=True))
 
 
 def faults_of(*available: tuple[str, int]) -> list[tuple[str, str]]:
