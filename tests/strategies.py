@@ -287,6 +287,7 @@ def requests(draw: DrawFn) -> Request:
     least_mm = z0_mm + fire.height_mm + fire.over_mm + above_mm
     height_mm = _draw_top(draw, brief, least_mm)
     survey = draw(surroundings(width_mm, brief.get("breast_depth_mm", 400.0), height_mm))
+    _draw_side_walls(draw, survey, brief, fire, width_mm)
     survey["site"] = {"longest_length_mm": draw(st.sampled_from((timber.shortest_mm, 4800, 4800, 4800, 6000)))}
     survey["site"]["longest_length_mm"] = max(survey["site"]["longest_length_mm"], timber.shortest_mm)
     return {"survey": {**survey, "brief": brief}, "terms": {"date": DAY}}
@@ -333,6 +334,35 @@ def _draw_width(draw: DrawFn, brief: Request, timber: Section, facing: Facing, h
             st.sampled_from((0.0, round(room_mm, 1), -round(room_mm, 1))) | tenths_mm(-room_mm, room_mm)
         )
     return width_mm
+
+
+def _draw_side_walls(draw: DrawFn, survey: Request, brief: Request, fire: Fire, width_mm: float) -> None:
+    """Now and then move the breast into a corner, or between two walls; only ends without glass."""
+    sides = [side for side in ("left", "right") if side != _glass_side(fire, brief)]
+    if fire.ends == 2 or "breast_width_mm" not in brief or draw(st.integers(0, 4)):
+        return
+    side = draw(st.sampled_from((*sides, *(("both",) if len(sides) == 2 else ()))))
+    room, wall = survey["room"], survey["wall"]
+    if side == "both":
+        room["wall_length_mm"] = width_mm
+    shift_mm = (0.0 if side != "right" else room["wall_length_mm"] - width_mm) - (
+        room["breast_centre_from_left_mm"] - width_mm / 2
+    )
+    room["breast_centre_from_left_mm"] = room["breast_centre_from_left_mm"] + shift_mm
+    room["heights"] = [
+        {**point, "x_mm": min(round(max(point["x_mm"] + shift_mm, 0.0), 1), room["wall_length_mm"])} for point in room["heights"]
+    ]
+    for part, name in ((survey["ceiling"], "joist_positions_mm"), (wall, "stud_positions_mm")):
+        if name in part:
+            part[name] = [x for x in part[name] if x <= room["wall_length_mm"]]
+    wall["square_mm"] = draw(st.sampled_from((0.0, 3.0, -8.0, 30.0)))
+
+
+def _glass_side(fire: Fire, brief: Request) -> str:
+    """The end where a two-sided fire shows glass; as the service takes one that may show it at either end."""
+    if fire.ends != 1:
+        return ""
+    return str(brief.get("open_ends") or fire.choice.get("open_end") or "right")
 
 
 def _draw_top(draw: DrawFn, brief: Request, least_mm: float) -> float:

@@ -52,14 +52,15 @@ class Counts(msgspec.Struct, frozen=True, kw_only=True):
     openings_count: int
     grilles_count: int
     small_openings_count: int  # sockets, plates, grilles
+    side_fixings_count: int = 0  # of ladders into a side wall
 
 
 class Measures(msgspec.Struct, frozen=True, kw_only=True):
     """Measured lengths and areas (`knowledge/materials.md`, section 2; `knowledge/cladding.md`, section 5)."""
 
-    return_edge_m: float  # wall edges of the returns, which are also the edges between face and returns
-    ceiling_edge_m: float  # W + 2D in full height, else 0
-    lid_edge_m: float  # W of a lid, else 0
+    return_edge_m: float  # upright wall edges: of each return, or of the face at a side wall
+    ceiling_edge_m: float  # W and D of each return in full height, else 0
+    lid_edge_m: float  # W of a lid, and D at each side wall; else 0
     lining_corner_m: float  # the four inner corners of the recess
     recess_perimeter_m: float
     ply_m: float

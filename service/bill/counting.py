@@ -53,6 +53,7 @@ def count_things(frame: Frame, job: Job, market: Market) -> Counts:
         openings_count=len(frame.openings),
         grilles_count=grilles,
         small_openings_count=_electrical_openings(frame, job) + grilles,
+        side_fixings_count=len(frame.side_fixings),
     )
 
 

@@ -62,6 +62,11 @@ def _house(facts: Facts) -> list[Need]:
             f"rows through rear rails and uprights {counts.wall_fixings_count}",
         ),
         pieces(
+            bought.wall_fixing if facts.job.side_construction is facts.job.wall_construction else None,
+            f"fixing into a side wall ({facts.job.side_construction.value.replace('_', ' ')})", counts.side_fixings_count,
+            f"front uprights into the side wall {counts.side_fixings_count}",
+        ),
+        pieces(
             bought.base_fixing, "wall fixing for the brackets of the base", counts.base_brackets_count,
             f"one per station of the base {counts.base_brackets_count}",
         ),
@@ -86,7 +91,8 @@ def _leg_screws(bracket: Material | None) -> int:
 
 def _packers(facts: Facts) -> Need:
     counts: Counts = facts.counts
-    base, ceiling, wall = counts.base_brackets_count, counts.ceiling_screws_count, counts.wall_fixings_count
+    base, ceiling = counts.base_brackets_count, counts.ceiling_screws_count
+    wall = counts.wall_fixings_count + counts.side_fixings_count
     count = 2 * base + 2 * ceiling + wall + base
     rule = f"2 x {base} stations + 2 x {ceiling} ceiling screws + {wall + base} wall fixings"
     return pieces(hardware.by_use("packers", facts.market.catalogue), "packers", count, rule)

@@ -36,8 +36,9 @@ def boards_kg(plan: FramePlan, job: Job, catalogue: Catalogue) -> dict[str, floa
 
 
 def waste_kg(bought_kg: float, frame: Frame, job: Job, rules: RuleSet) -> float:
-    """A share of what is bought, packaging, and the old skirting over the width of the breast (common practice, no source)."""
-    skirting_mm3 = frame.sizes.finished_width_tenth_mm / 10 * job.skirting_height_mm * job.skirting_thickness_mm
+    """A share of what is bought, packaging, and the old skirting behind and beside the breast (common practice, no source)."""
+    stripped = frame.sizes.finished_width_tenth_mm + frame.side_walls_count * frame.sizes.finished_depth_tenth_mm
+    skirting_mm3 = stripped / 10 * job.skirting_height_mm * job.skirting_thickness_mm
     strip_out_kg = skirting_mm3 / MM3_PER_M3 * OLD_SKIRTING_KG_M3
     return rules.take_off.waste_of_bought_ratio * bought_kg + rules.take_off.packaging_kg + strip_out_kg
 

@@ -34,7 +34,7 @@ def measure(frame: Frame, job: Job, rules: RuleSet) -> Measures:
     return Measures(
         return_edge_m=_return_edge_m(frame),
         ceiling_edge_m=_m(_front(frame)) if frame.full_height else 0.0,
-        lid_edge_m=0.0 if frame.full_height else _m(frame.sizes.finished_width_tenth_mm),
+        lid_edge_m=0.0 if frame.full_height else _m(_lid_edge(frame)),
         lining_corner_m=_m(4 * frame.sizes.recess.framing_depth_tenth_mm) if frame.sizes.recess else 0.0,
         recess_perimeter_m=_recess_perimeter_m(frame),
         ply_m=_m(sum(member.length_tenth_mm for member in frame.members if member.role is Role.TRIMMER_PLY)),
@@ -71,7 +71,12 @@ def _m2(area: int) -> float:
 
 
 def _front(frame: Frame) -> int:
-    return frame.sizes.finished_width_tenth_mm + 2 * frame.sizes.finished_depth_tenth_mm
+    return frame.sizes.finished_width_tenth_mm + len(frame.returns_open) * frame.sizes.finished_depth_tenth_mm
+
+
+def _lid_edge(frame: Frame) -> int:
+    """Edges of a lid at walls."""
+    return frame.sizes.finished_width_tenth_mm + frame.side_walls_count * frame.sizes.finished_depth_tenth_mm
 
 
 def _board_top(frame: Frame) -> int:
@@ -80,7 +85,7 @@ def _board_top(frame: Frame) -> int:
 
 
 def _return_edge_m(frame: Frame) -> float:
-    """Wall edges of both returns: the boards' top without the glass at an open end."""
+    """Upright edges at walls, of a return or of the face at a side wall: the boards' top without the glass at an open end."""
     opening = frame.sizes.opening_height_tenth_mm
     ends = (frame.left_open, frame.right_open)
     return _m(sum(_board_top(frame) - (opening if open_end else 0) for open_end in ends))
@@ -114,7 +119,7 @@ def _visible_m2(frame: Frame, top: int, rules: RuleSet) -> float:
     recess = _m2(sizes.recess.clear_width_tenth_mm * sizes.recess.clear_height_tenth_mm) if sizes.recess else 0.0
     taken_off = sum(area for area in (fire, recess) if area > rules.take_off.opening_not_painted_m2)
     glass = sizes.opening_height_tenth_mm
-    heights = (top - (glass if open_end else 0) for open_end in (frame.left_open, frame.right_open))
+    heights = (top - (glass if open_end else 0) for open_end in frame.returns_open)
     return face - taken_off + sum(_m2(sizes.finished_depth_tenth_mm * height) for height in heights)
 
 

@@ -24,19 +24,21 @@ def skirting_runs(frame: Frame, job: Job, rules: RuleSet) -> tuple[int, ...]:
     if job.skirting_height_mm == 0:
         return ()
     thick = tenths(job.skirting_thickness_mm)
-    side, front = frame.sizes.finished_depth_tenth_mm + thick, frame.sizes.finished_width_tenth_mm + 2 * thick
+    returns = len(frame.returns_open)
+    side, front = frame.sizes.finished_depth_tenth_mm + thick, frame.sizes.finished_width_tenth_mm + returns * thick
     if not _stops_at_opening(frame, job, rules):
-        return (side, side, front)
+        return (*[side] * returns, front)
     pieces = _beside_opening(frame, thick)
-    return (*(side for _piece in pieces), *pieces)
+    return (*[side] * frame.returns_open.count(False), *pieces)
 
 
 def skirting_joints_count(frame: Frame, job: Job, rules: RuleSet) -> int:
-    """External mitres at the corners and scribes against the old skirting: one of each for every return."""
+    """An external mitre and a scribe against the old skirting for every return; a scribe at a side wall."""
     if job.skirting_height_mm == 0:
         return 0
-    returns = len(_beside_opening(frame, 0)) if _stops_at_opening(frame, job, rules) else 2
-    return 2 * returns
+    stops = _stops_at_opening(frame, job, rules)
+    returns = frame.returns_open.count(False) if stops else len(frame.returns_open)
+    return 2 * returns + frame.side_walls_count
 
 
 def bead_edges(frame: Frame) -> tuple[int, ...]:
@@ -45,7 +47,7 @@ def bead_edges(frame: Frame) -> tuple[int, ...]:
     top = levels.finished_top_tenth_mm if frame.full_height else levels.upper_top_tenth_mm
     ends = (frame.left_open, frame.right_open)
     edges = []
-    for open_end in ends:
+    for open_end in frame.returns_open:
         edges += [top - levels.appliance_top_tenth_mm, levels.platform_tenth_mm] if open_end else [top]
     if any(ends):
         edges += [sizes.board_opening_width_tenth_mm, *([sizes.finished_depth_tenth_mm] * sum(ends))]
@@ -60,7 +62,11 @@ def _stops_at_opening(frame: Frame, job: Job, rules: RuleSet) -> bool:
 def _beside_opening(frame: Frame, thick: int) -> tuple[int, ...]:
     """Front pieces beside the opening of a low platform, from the corner of the skirting to the edge of the opening."""
     opening = next(one for one in frame.openings if one.kind == "fire")
-    on_frame = (frame.sizes.finished_width_tenth_mm - frame.sizes.frame_width_tenth_mm) // 2
-    left = () if frame.left_open else (thick + on_frame + opening.x0_tenth_mm,)
-    right = () if frame.right_open else (frame.sizes.frame_width_tenth_mm - opening.x1_tenth_mm + on_frame + thick,)
+    sizes = frame.sizes
+    ends = (
+        sizes.beside_left_tenth_mm + (0 if frame.left_wall else thick),
+        sizes.beside_right_tenth_mm + (0 if frame.right_wall else thick),
+    )
+    left = () if frame.left_open else (ends[0] + opening.x0_tenth_mm,)
+    right = () if frame.right_open else (sizes.frame_width_tenth_mm - opening.x1_tenth_mm + ends[1],)
     return left + right

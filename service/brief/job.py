@@ -133,6 +133,11 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     largest_board_length_tenth_mm: int  # greatest piece of board that passes the way in
     largest_board_width_tenth_mm: int
     wall_centre_tenth_mm: int  # survey x of the breast's centre
+    left_wall: bool = False  # that end stands against a side wall: no return there
+    right_wall: bool = False
+    side_packing_tenth_mm: int = 0  # between the rear of the ladder and a side wall
+    out_of_square_tenth_mm: int = 0  # of a side wall, over the depth of the breast; positive: the gap grows to the front
+    side_construction: WallConstruction = WallConstruction.UNKNOWN  # of a side wall that the breast stands against
 
     assumptions: tuple[Assumption, ...]
     doubts: tuple[Doubt, ...]

@@ -16,6 +16,7 @@ ROOM, BRIEF, SERVICES = "/survey/room", "/survey/brief", "/survey/services"
 # Limits: survey.md, section 3; common practice, no source.
 CLEAR_BESIDE_MM = 50.0
 CLEANABLE_MM = 300.0
+MEETS_MM = 0.06  # an end nearer than this to a side wall stands against it
 
 
 class _Ends(msgspec.Struct, frozen=True, kw_only=True):
@@ -29,33 +30,42 @@ class _Ends(msgspec.Struct, frozen=True, kw_only=True):
         return x0_mm < self.right_mm and x1_mm > self.left_mm
 
 
-def check_place(width_mm: float, depth_mm: float, survey: Survey, notes: Notes) -> None:
+class Walls(msgspec.Struct, frozen=True, kw_only=True):
+    """The side walls that the breast stands against, by the names that a job gives them."""
+
+    left_wall: bool = False
+    right_wall: bool = False
+
+
+def check_place(width_mm: float, depth_mm: float, survey: Survey, notes: Notes) -> Walls:
     """Contradictions between the breast and what is in its way; only with values that were sent."""
     length_mm = survey.room.wall_length_mm if survey.room else None
     centre_mm = survey.room.breast_centre_from_left_mm if survey.room else None
     if length_mm is None and centre_mm is None:
-        return
+        return Walls()
     middle_mm = (length_mm or 0.0) / 2 if centre_mm is None else centre_mm
     ends = _Ends(left_mm=middle_mm - width_mm / 2, right_mm=middle_mm + width_mm / 2)
-    _check_ends(ends, length_mm, notes)
+    walls = Walls(
+        left_wall=abs(ends.left_mm) < MEETS_MM, right_wall=length_mm is not None and abs(length_mm - ends.right_mm) < MEETS_MM
+    )
+    _check_ends(ends, length_mm, walls, notes)
     if centre_mm is not None:
         _check_obstacles(ends, depth_mm, survey, notes)
         _check_radiators(ends, survey, notes)
+    return walls
 
 
-def _check_ends(ends: _Ends, length_mm: float | None, notes: Notes) -> None:
+def _check_ends(ends: _Ends, length_mm: float | None, walls: Walls, notes: Notes) -> None:
     width_mm = ends.right_mm - ends.left_mm
     free_mm = (ends.left_mm, *(() if length_mm is None else (length_mm - ends.right_mm,)))
-    if min(free_mm) < 0:
+    if min(free_mm) <= -MEETS_MM:
         wall = "its wall" if length_mm is None else f"a wall {length_mm:g} long"
         notes.contradict(
             (f"{ROOM}/breast_centre_from_left_mm", f"{ROOM}/wall_length_mm", f"{BRIEF}/breast_width_mm"),
             detail=f"a breast {width_mm:g} wide about {(ends.left_mm + ends.right_mm) / 2:g} ends beyond {wall}",
             remedy="move the centre, or make the breast narrower",
         )
-    elif min(free_mm) == 0:
-        notes.by_hand.append("a breast against a side wall is not laid out yet: quote this by hand")
-    elif length_mm is not None and width_mm + 2 * CLEAR_BESIDE_MM > length_mm:
+    elif not (walls.left_wall or walls.right_wall) and length_mm is not None and width_mm + 2 * CLEAR_BESIDE_MM > length_mm:
         notes.contradict(
             (f"{ROOM}/wall_length_mm", f"{BRIEF}/breast_width_mm"),
             detail=f"a breast {width_mm:g} wide leaves less than {CLEAR_BESIDE_MM:g} beside it on a wall {length_mm:g} long",
@@ -63,7 +73,7 @@ def _check_ends(ends: _Ends, length_mm: float | None, notes: Notes) -> None:
         )
     else:
         for side, gap_mm in zip(("left", "right"), free_mm, strict=False):
-            if gap_mm < CLEANABLE_MM:
+            if MEETS_MM <= gap_mm < CLEANABLE_MM:
                 says = f"{gap_mm:g} beside the breast at the {side} is hard to paint and clean"
                 notes.doubt(f"{ROOM}/breast_centre_from_left_mm", round(gap_mm, 1), says)
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import msgspec
 from msgspec.structs import asdict
 
+from service.brief.beside import Beside, take_beside
 from service.brief.ceiling_facts import CeilingFacts, take_ceiling
 from service.brief.deal import resolve_deal
 from service.brief.faults import check_open_ends, check_supply, check_survey
@@ -96,11 +97,12 @@ def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today:
     extent = _take_extent(request.survey, top, facts=facts, fitted=fitted, rules=rules, notes=notes)
     width = _finished_width(extent, fitted)
     check_wishes(brief, ends, notes)
-    check_place(width / 10, extent.depth_tenth_mm / 10, request.survey, notes)
+    walls = check_place(width / 10, extent.depth_tenth_mm / 10, request.survey, notes)
+    beside = take_beside(request.survey, walls, rules, notes, depth_tenth_mm=extent.depth_tenth_mm)
     note_by_hand(request.survey, facing.finish, width - 2 * fitted.tf, notes, full_height=extent.full_height)
     if notes.faults:
         raise RequestFaultsError(tuple(notes.faults))
-    return _make_job(request, rules, deal, facts=facts, fitted=fitted, extent=extent, notes=notes), deal
+    return _make_job(request, rules, deal, facts=facts, fitted=fitted, extent=extent, beside=beside, notes=notes), deal
 
 
 def _top(brief: Brief, notes: Notes) -> TopCeiling | TopPartHeight:
@@ -184,7 +186,15 @@ def _finished_width(extent: Extent, fitted: Fitted) -> int:
 
 
 def _make_job(
-    request: SurveyRequest, rules: RuleSet, deal: Deal, *, facts: Facts, fitted: Fitted, extent: Extent, notes: Notes
+    request: SurveyRequest,
+    rules: RuleSet,
+    deal: Deal,
+    *,
+    facts: Facts,
+    fitted: Fitted,
+    extent: Extent,
+    beside: Beside,
+    notes: Notes,
 ) -> Job:
     """The job: the parts by their names, and what was found on the wall counted from the left end of the frame."""
     parts = (
@@ -197,9 +207,11 @@ def _make_job(
         facts.ceiling,
         facts.site,
         extent,
+        beside,
     )
     named = {name: value for part in parts for name, value in asdict(part).items() if name in Job.__struct_fields__}
-    left = facts.room.wall_centre_tenth_mm - _finished_width(extent, fitted) // 2 + fitted.tf
+    left = facts.room.wall_centre_tenth_mm - _finished_width(extent, fitted) // 2
+    left += beside.side_packing_tenth_mm if beside.left_wall else fitted.tf
     studs_mm = facts.wall.studs_mm
     return Job(
         survey=request.survey,

@@ -16,7 +16,7 @@ from service.drawings.panel_words import size_words, write_panel_words
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
-from service.drawings.room import draw_ceiling_front, draw_floor_front
+from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_side_walls_front
 from service.frame import Axis, Box, Panel, PanelRole
 from service.units import text_mm
 
@@ -61,6 +61,7 @@ class _BoardElevation:
         draw_floor_front(canvas, frame, job, ends_mm)
         if frame.full_height:
             draw_ceiling_front(canvas, job, ends_mm)
+        draw_side_walls_front(canvas, frame, job)
         canvas.group("neighbours")
         draw_neighbours_front(canvas, frame, job)
         canvas.group("dimensions")
@@ -128,6 +129,8 @@ class _BoardElevation:
             "below: edges and cut-outs; above and at the right: centre lines of studs and rails",
             f"finished breast {text_mm(self.frame.sizes.finished_width_tenth_mm)} wide",
         ]
+        if self.frame.side_walls_count:
+            notes.append("at a side wall the boards are drawn as cut, with what is scribed off")
         if taper := max(panel.taper_tenth_mm for panel in self.panels):
             notes.append(f"boards at the floor are cut up to {text_mm(taper)} higher than drawn, tapered to the floor")
         if left_over:

@@ -14,7 +14,7 @@ from service.drawings.neighbours import draw_neighbours_front
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
-from service.drawings.room import draw_ceiling_front, draw_floor_front, fall_words
+from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_side_walls_front, fall_words
 from service.drawings.sight import seen_in_front
 from service.frame import Axis, Member, Role, Unit
 from service.survey.floor import LowEnd
@@ -61,6 +61,7 @@ class _FrontElevation:
         draw_floor_front(canvas, frame, job, ends_mm)
         if frame.full_height:
             draw_ceiling_front(canvas, job, ends_mm)
+        draw_side_walls_front(canvas, frame, job)
         canvas.group("neighbours")
         draw_neighbours_front(canvas, frame, job)
         self._openings()

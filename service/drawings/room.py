@@ -58,6 +58,24 @@ def draw_ceiling_front(canvas: Canvas, job: Job, ends_mm: tuple[float, float]) -
     canvas.text((ends_mm[0] - 1.8, height + _OFF_STROKE_MM), "ceiling", anchor=Anchor.END)
 
 
+def draw_side_walls_front(canvas: Canvas, frame: Frame, job: Job) -> None:
+    """The side walls that the breast stands against, on an elevation."""
+    width, sizes = frame.sizes.frame_width_tenth_mm, frame.sizes
+    top = canvas.mm(job.clear_height_tenth_mm if frame.full_height else frame.levels.finished_top_tenth_mm)
+    for against, x, side in (
+        (frame.left_wall, -sizes.beside_left_tenth_mm, -1.0),
+        (frame.right_wall, width + sizes.beside_right_tenth_mm, 1.0),
+    ):
+        if not against:
+            continue
+        low, face = canvas.mm(floor_at(job, max(0, min(x, width)), width)), canvas.mm(x)
+        canvas.line((face, low), (face, top), Pen.GROUND)
+        for step in range(int((top - low - _HATCH_MM) // _HATCH_PITCH_MM) + 1):
+            y = low + step * _HATCH_PITCH_MM
+            canvas.line((face, y + _HATCH_MM), (face + side * _HATCH_MM, y), Pen.NARROW)
+        canvas.text((face + side * 1.0, top + 1.1), "side wall", anchor=Anchor.START if side > 0 else Anchor.END)
+
+
 def draw_room_section(canvas: Canvas, frame: Frame, job: Job, plane_tenth_mm: int) -> None:
     """Wall at the left, floor, and the ceiling over a breast that goes up to it."""
     depth = frame.sizes.finished_depth_tenth_mm

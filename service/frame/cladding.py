@@ -18,6 +18,7 @@ from service.frame.pads import pad_pieces
 from service.frame.panels import Piece, mark_panels, passing, too_large
 from service.frame.placing import box
 from service.frame.studs import cheek_stud_centres, stud_centres
+from service.frame.walls import face_ends, free_ends
 from service.units import tenths, whole_mm_nearest
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ def _faces(at: SettingOut, job: Job, rules: RuleSet) -> list[Piece]:
 
 
 def _wanted_faces(at: SettingOut, job: Job, rules: RuleSet) -> list[tuple[PanelRole, Wanted]]:
-    left, right = -at.t, at.wf + at.t
+    left, right = face_ends(at, job, rules)
     wanted: list[tuple[PanelRole, Wanted]] = []
     if at.z0 > 0:
         grow, columns = fall_under((0, at.wf), at.wf, job), _base_columns(at, job, rules)
@@ -98,14 +99,14 @@ def _wanted_faces(at: SettingOut, job: Job, rules: RuleSet) -> list[tuple[PanelR
 
 
 def _cheek(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> Wanted:
-    frame = (0, at.opening_left) if left else (at.opening_right, at.wf)
+    frame, ends = (0, at.opening_left) if left else (at.opening_right, at.wf), face_ends(at, job, rules)
     grow = fall_under(frame, at.wf, job) if at.z0 == 0 else 0
     studs = _jointable(cheek_stud_centres(at, rules, left=left), at, rules)
     return Wanted(
         low_tenth_mm=at.z0,
         high_tenth_mm=at.z1,
-        left_tenth_mm=frame[0] - (at.t if left else 0),
-        right_tenth_mm=frame[1] + (0 if left else at.t),
+        left_tenth_mm=ends[0] if left else frame[0],
+        right_tenth_mm=frame[1] if left else ends[1],
         grow_low_tenth_mm=grow,
         columns=tuple(Column(centre_tenth_mm=one, foot_tenth_mm=at.z0, head_tenth_mm=at.z1) for one in studs),
     )
@@ -185,7 +186,7 @@ def _cut_outs(strip: Strip, at: SettingOut, job: Job) -> tuple[CutOut, ...]:
 def _returns(at: SettingOut, job: Job, rules: RuleSet) -> list[Piece]:
     scribe = scribe_of(job, rules)
     pieces: list[Piece] = []
-    for left, x in ((True, (-at.t, 0)), (False, (at.wf, at.wf + at.t))):
+    for left, x in free_ends(at):
         for role, wanted in _wanted_returns(at, job, rules, left=left):
             pieces += [
                 _facing(role, strip, at, job, x=x, y=(strip.left_tenth_mm - scribe, strip.right_tenth_mm - scribe))
@@ -235,7 +236,8 @@ def _lid(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Piece, ...]:
     if at.full_height:
         return ()
     scribe = scribe_of(job, rules)
-    width, depth = at.wf + 2 * at.t, at.df + at.t + scribe
+    ends, depth = face_ends(at, job, rules), at.df + at.t + scribe
+    width = ends[1] - ends[0]
     return (
         Piece(
             role=PanelRole.LID,
@@ -245,6 +247,6 @@ def _lid(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Piece, ...]:
             height_tenth_mm=depth,
             cut_width_mm=whole_mm_nearest(width),
             cut_height_mm=whole_mm_nearest(depth),
-            box=box((-at.t, at.wf + at.t), (-scribe, at.df + at.t), (at.zf, at.top)),
+            box=box(ends, (-scribe, at.df + at.t), (at.zf, at.top)),
         ),
     )

@@ -18,7 +18,7 @@ def closure_sums(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Closure, ...
     """Every closure sum of the frame."""
     last = ("packing", at.top - at.z2) if at.full_height else ("lid", at.top - at.z2)
     sums = [
-        _sum("width", (("board", at.tf), ("frame", at.wf), ("board", at.tf)), ("finished width", at.w)),
+        _sum("width", (_beside(at, left=True), ("frame", at.wf), _beside(at, left=False)), ("finished width", at.w)),
         _sum("frame_width", (("ladder", at.b), ("rail", at.lr), ("ladder", at.b)), ("frame width", at.wf)),
         _sum("depth", (("rear", at.d), ("noggin", at.n), ("front", at.d), ("board", at.tf)), ("finished depth", at.dd)),
         _sum("height", (("platform", at.z0), ("opening", at.az), ("upper frame", at.hu), last), ("finished height", at.top)),
@@ -41,6 +41,12 @@ def _sum(name: str, terms: tuple[tuple[str, int], ...], total: tuple[str, int]) 
         total_name=total[0],
         total_tenth_mm=total[1],
     )
+
+
+def _beside(at: SettingOut, *, left: bool) -> tuple[str, int]:
+    """What lies between the frame and the finished end."""
+    name = "side packing" if (at.left_wall if left else at.right_wall) else "board"
+    return name, at.beside_left if left else at.beside_right
 
 
 def _above_fire(at: SettingOut) -> Closure:

@@ -125,6 +125,8 @@ class Sizes(msgspec.Struct, frozen=True, kw_only=True):
     trimmer_span_tenth_mm: int
     board_opening_width_tenth_mm: int  # of the cut edge of the board around the fire
     recess: Recess | None = None
+    beside_left_tenth_mm: int = 0  # frame to finished end: board and skim, or the packing to a side wall
+    beside_right_tenth_mm: int = 0
 
 
 class Term(msgspec.Struct, frozen=True, kw_only=True):
@@ -160,6 +162,15 @@ class CeilingScrew(msgspec.Struct, frozen=True, kw_only=True):
     through: str
 
 
+class SideFixing(msgspec.Struct, frozen=True, kw_only=True):
+    """One fixing through the front upright of a ladder into the side wall that it stands against."""
+
+    left: bool
+    y_tenth_mm: int
+    z_tenth_mm: int
+    through: str
+
+
 class Station(msgspec.Struct, frozen=True, kw_only=True):
     """One line of uprights of the base: bracket to the wall, packers for the fall of the floor."""
 
@@ -186,4 +197,18 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     full_height: bool
     screen_hung: bool
     additions: Additions  # what strengthening added
+    left_wall: bool = False  # that end stands against a side wall: no return there
+    right_wall: bool = False
+    side_fixings: tuple[SideFixing, ...] = ()
     notes: tuple[str, ...] = ()  # what the fitter must know of how it was laid out
+
+    @property
+    def returns_open(self) -> tuple[bool, ...]:
+        """Of each end that has a return whether it is open to the glass; an end at a side wall has none."""
+        ends = ((self.left_open, self.left_wall), (self.right_open, self.right_wall))
+        return tuple(is_open for is_open, at_wall in ends if not at_wall)
+
+    @property
+    def side_walls_count(self) -> int:
+        """How many ends stand against a side wall."""
+        return self.left_wall + self.right_wall

@@ -13,6 +13,7 @@ from service.frame.frame import Frame, Levels, Opening, Sizes
 from service.frame.placing import mark_members
 from service.frame.setting_out import set_out
 from service.frame.upper import lay_upper
+from service.frame.walls import side_fixings, wall_notes
 from service.units import tenths, text_mm
 
 if TYPE_CHECKING:
@@ -50,6 +51,9 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> F
         full_height=at.full_height,
         screen_hung=at.recess is not None,
         additions=additions,
+        left_wall=at.left_wall,
+        right_wall=at.right_wall,
+        side_fixings=side_fixings(at, rules, members),
         notes=_notes(at, job, rules),
     )
 
@@ -91,11 +95,13 @@ def _sizes(at: SettingOut) -> Sizes:
         trimmer_span_tenth_mm=at.span,
         board_opening_width_tenth_mm=opening + open_ends * at.tf,
         recess=at.recess,
+        beside_left_tenth_mm=at.beside_left,
+        beside_right_tenth_mm=at.beside_right,
     )
 
 
 def _notes(at: SettingOut, job: Job, rules: RuleSet) -> tuple[str, ...]:
-    return (*_packing_notes(at, rules), *_recess_notes(at, rules), *_floor_notes(at, job, rules))
+    return (*_packing_notes(at, rules), *_recess_notes(at, rules), *_floor_notes(at, job, rules), *wall_notes(at, job))
 
 
 def _packing_notes(at: SettingOut, rules: RuleSet) -> list[str]:

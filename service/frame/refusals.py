@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from service.brief import least_upstand
 from service.errors import Unmet
 from service.frame.pads import greatest_platform, pad_heights
+from service.frame.walls import glass_at_wall
 from service.units import millimetres, tenths, text_mm
 
 if TYPE_CHECKING:
@@ -28,6 +29,7 @@ def refusals(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
     return (
         *_depth(at, job, rules),
         *_width(at, job, rules),
+        *glass_at_wall(at),
         *_platform(at, job, rules),
         *_heights(at, job, rules),
         *_recess(at, job, rules),
@@ -102,8 +104,8 @@ def _width(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
         return unmet + unmet_if(
             "width_fire_2", opening, at.wf - at.b,
             says=f"the opening of {text_mm(opening)} reaches the closed ladder",
-            offer=f"a width of {text_mm(opening + at.b + 2 * at.tf)}, "
-            f"or {text_mm(opening + 2 * at.b + 2 * at.tf)} with a jack stud",
+            offer=f"a width of {text_mm(opening + at.b + at.w - at.wf)}, "
+            f"or {text_mm(opening + 2 * at.b + at.w - at.wf)} with a jack stud",
         )  # fmt: skip
     return unmet + _one_sided(at, job, opening)
 
@@ -112,8 +114,8 @@ def _one_sided(at: SettingOut, job: Job, opening: int) -> Unmets:
     unmet = unmet_if(
         "width_fire_1", opening, at.lr,
         says=f"the opening of {text_mm(opening)} is wider than the {text_mm(max(at.lr, 0))} between the ladders",
-        offer=f"a width of {text_mm(opening + 2 * at.b + 2 * at.tf)}, "
-        f"or {text_mm(opening + 4 * at.b + 2 * at.tf)} with jack studs",
+        offer=f"a width of {text_mm(opening + 2 * at.b + at.w - at.wf)}, "
+        f"or {text_mm(opening + 4 * at.b + at.w - at.wf)} with jack studs",
     )  # fmt: skip
     room = max((at.lr - opening) // 2, 0)
     return unmet + unmet_if(
@@ -195,7 +197,7 @@ def _recess(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
         says=f"the screen with its gaps and linings wants {text_mm(wide)} between the ladders",
         offer=one_of(
             f"a screen at most {text_mm(least_w)} wide" if least_w > 0 else "",
-            "a wider fire" if fixed else f"a width of {text_mm(wide + 2 * at.b + 2 * at.tf)}",
+            "a wider fire" if fixed else f"a width of {text_mm(wide + 2 * at.b + at.w - at.wf)}",
         ),
     )  # fmt: skip
     unmet += unmet_if(

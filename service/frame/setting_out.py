@@ -13,6 +13,7 @@ from service.errors import UnbuildableError
 from service.frame.additions import NOTHING_ADDED, Additions
 from service.frame.frame import Recess
 from service.frame.refusals import refusals
+from service.frame.walls import beside
 from service.survey.appliance import OpenEnds
 from service.units import tenths
 
@@ -58,6 +59,10 @@ class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
     ply_count: int
     added: Additions = NOTHING_ADDED  # what strengthening adds
     span: int  # of the trimmer
+    left_wall: bool  # against a side wall: no return there
+    right_wall: bool
+    beside_left: int  # frame to finished end: board and skim, or the packing to a side wall
+    beside_right: int
 
     @property
     def sill_joint(self) -> int:
@@ -114,7 +119,8 @@ def _sizes(job: Job, rules: RuleSet) -> SettingOut:
     t, tf = job.board.thickness_tenth_mm, job.board.thickness_tenth_mm + job.skim_tenth_mm
     left_open, right_open = job.open_ends in {OpenEnds.LEFT, OpenEnds.BOTH}, job.open_ends in {OpenEnds.RIGHT, OpenEnds.BOTH}
     body = tenths(job.appliance.body_width_mm)
-    wf = body - 2 * job.inset_tenth_mm if left_open and right_open else (job.width_tenth_mm or 0) - 2 * tf
+    sides = beside(job, left=True), beside(job, left=False)
+    wf = body - 2 * job.inset_tenth_mm if left_open and right_open else (job.width_tenth_mm or 0) - sum(sides)
     df, az = job.depth_tenth_mm - tf, tenths(job.appliance.body_height_mm) + job.gap_over_tenth_mm
     z1 = job.platform_tenth_mm + az
     zf = job.finished_top_tenth_mm - (0 if job.full_height else job.lid.thickness_tenth_mm)
@@ -122,12 +128,13 @@ def _sizes(job: Job, rules: RuleSet) -> SettingOut:
     opening = _opening(job, wf, left_open=left_open, right_open=right_open)
     hung = _hang(job, wf, df, z1 + job.upstand_tenth_mm)
     return SettingOut(
-        b=b, d=d, t=t, tf=tf, w=wf + 2 * tf, wf=wf, dd=job.depth_tenth_mm, df=df, lr=wf - 2 * b, n=df - 2 * d,
+        b=b, d=d, t=t, tf=tf, w=wf + sum(sides), wf=wf, dd=job.depth_tenth_mm, df=df, lr=wf - 2 * b, n=df - 2 * d,
         m=job.board.stud_pitch_tenth_mm, z0=job.platform_tenth_mm, az=az, z1=z1, z2=z2, zf=zf, top=job.finished_top_tenth_mm,
         hu=z2 - z1, u=job.upstand_tenth_mm, left_open=left_open, right_open=right_open, full_height=job.full_height,
         opening_left=opening[0], opening_right=opening[1], recess=hung.recess, recess_left=hung.left_tenth_mm,
         zs=z1 + job.upstand_tenth_mm, zh=hung.head_tenth_mm if hung.recess else z2, zc=hung.screen_centre_tenth_mm,
-        ply_count=0, span=wf - 2 * b,
+        ply_count=0, span=wf - 2 * b, left_wall=job.left_wall, right_wall=job.right_wall,
+        beside_left=sides[0], beside_right=sides[1],
     )  # fmt: skip
 
 

@@ -80,6 +80,8 @@ class FrameRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_field
     longest_handy_panel_mm: float
     least_cable_space_mm: float
     noggin_between_joists_pitch_mm: float
+    side_packing_mm: float
+    side_fixing_from_end_mm: float
 
 
 class DefaultRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -92,6 +94,7 @@ class DefaultRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
     wall_lining_mm: float
     wall_void_mm: float
     plumb_mm: float
+    square_mm: float
     flat_mm: float
     floor_fall_mm: float
     ceiling_lining_mm: float

@@ -88,7 +88,10 @@ class Wall(Input, frozen=True, kw_only=True):
     declared_shear_kn: Annotated[float, Meta(ge=0, le=2, description="Tested or declared shear of a fixing.")] | None = None
     plumb_mm: Annotated[float, Meta(ge=-50, le=50, description="Lean over the height, mm; positive into the room.")] | None = None
     flat_mm: Annotated[float, Meta(ge=0, le=30, description="Greatest gap under a 2 m straight edge, mm.")] | None = None
-    square_mm: Annotated[float, Meta(ge=-50, le=50, description="Side wall out of square over 600 mm.")] | None = None
+    square_mm: Annotated[
+        float, Meta(ge=-50, le=50, description="Side wall out of square over 600 mm; positive: opens to the room.")
+    ] | None = None  # fmt: skip
+    side_construction: WallConstruction | None = None  # of a side wall that the breast stands against
     external: bool | None = None
     external_build: ExternalBuild | None = None
     damp: Damp | None = None

@@ -9,9 +9,10 @@ from service.catalogue import demo_catalogue
 from service.frame import Additions
 from service.quote import make_quote
 from service.rules import load_rules
-from tests.bill.bill_facts import facts_at, facts_of
+from tests.bill.bill_facts import facts_at, facts_of, of_request
 from tests.examples_of import request_of
 from tests.sold_examples import desk_of, sold
+from tests.variant_requests import in_a_corner
 
 
 def needed(name: str) -> dict[str, tuple[float, str]]:
@@ -73,3 +74,14 @@ def test_heavy_and_paired_brackets_are_bought_with_their_screws() -> None:
     assert (2, 18) == (at.bill.counts.heavy_brackets_count, at.bill.counts.rail_brackets_count)  # 16, 2 of the sill heavy, 2 more
     assert (2.0, "rail ends 2") == needs["heavy angle bracket"]
     assert 18 * 4 + 4 * 2 + 2 * 6 == sum(need.need for need in fixing_needs(facts_at(at)) if need.wanted == "bracket screw")
+
+
+def test_fixings_into_a_side_wall() -> None:
+    """The same as into the host wall where both are built alike; else a line without a code, for a person to choose."""
+    like = fixing_needs(of_request(in_a_corner()))
+    other = fixing_needs(of_request(in_a_corner(survey__wall__side_construction="timber_stud")))
+
+    assert [4] == [need.need for need in like if "side wall" in need.rule and need.material]
+    assert [(4, "fixing into a side wall (timber stud)")] == [
+        (need.need, need.wanted) for need in other if need.material is None and "side wall" in need.wanted
+    ]

@@ -10,6 +10,7 @@ from service.rules import load_rules
 from tests.bill.bill_facts import SKIMMED, TAPED, one_sided
 from tests.examples_of import changed, frame_of, job_of
 from tests.sold_examples import made, sold
+from tests.variant_requests import in_a_corner
 
 if TYPE_CHECKING:
     from service.bill import Measures
@@ -103,3 +104,12 @@ def test_the_area_of_a_board_is_gross() -> None:
     strip = next(panel for panel in made("A").frame.panels if panel.cut_outs)
 
     assert 1.357 * 0.916 == pytest.approx(panel_area_m2(strip))
+
+
+def test_edges_in_a_corner() -> None:
+    """Lid and skirting meet two walls: 1355 + 300; the face is scribed instead of a return, so as much wall edge as before."""
+    request = in_a_corner()
+    at = measure(frame_of(request), job_of(request), RULES)
+
+    assert (1.655, 2.324) == (at.lid_edge_m, at.return_edge_m)
+    assert round(1.599 + 0.354, 3) == round(at.visible_m2, 3)  # one return of 300 x 1180 less

@@ -6,8 +6,10 @@ import pytest
 
 from service.bill.runs import bead_edges, skirting_joints_count, skirting_runs
 from service.rules import load_rules
+from tests.bill.bill_facts import SKIMMED
 from tests.examples_of import changed, frame_of, job_of
 from tests.sold_examples import made, sold
+from tests.variant_requests import in_a_corner
 
 RULES = load_rules()
 
@@ -31,6 +33,18 @@ def test_a_low_opening_splits_the_front() -> None:
     assert (3150, 3150, 2475, 3675) == runs(sold("C"))
     assert 12_450 == sum(runs(sold("C")))
     assert 4 == joints(sold("C"))
+
+
+def test_skirting_in_a_corner() -> None:
+    """One return; the front begins at the side wall: 1355 + 15, or 10 + 221.5 and 341.5 + 12 + 15 beside the opening."""
+    assert (3150, 2315, 3685) == runs(in_a_corner())
+    assert (3150, 13_700) == runs(in_a_corner(survey__brief__platform_height_mm=140))
+    assert 3 == joints(in_a_corner())
+
+
+def test_beads_in_a_corner() -> None:
+    """Only the free corner is an external angle."""
+    assert 1 == len(bead_edges(frame_of(changed(in_a_corner(), SKIMMED))))
 
 
 @pytest.mark.parametrize(("platform_mm", "pieces"), [(139.9, 4), (140, 3)])

@@ -51,8 +51,18 @@ def test_nothing_is_checked_against_defaults() -> None:
 
 @pytest.mark.parametrize("centre_mm", [677.5, 3322.5])
 def test_against_a_side_wall(centre_mm: float) -> None:
-    """Framing.md, section 14: a form that is not laid out here."""
-    assert any("side wall" in says for says in job_of(changed(C, {CENTRE: centre_mm})).by_hand)
+    """Framing.md, section 14; to the tenth of a millimetre."""
+    job = job_of(changed(C, {CENTRE: centre_mm}))
+
+    assert () == job.by_hand
+    assert (centre_mm < 2000, centre_mm > 2000) == (job.left_wall, job.right_wall)
+
+
+def test_between_two_side_walls() -> None:
+    """A breast as wide as its wall stands against both."""
+    job = job_of(changed(C, {CENTRE: 677.5, LENGTH: 1355}))
+
+    assert (True, True) == (job.left_wall, job.right_wall)
 
 
 @pytest.mark.parametrize(("centre_mm", "sides"), [(977.5, []), (977.4, ["left"]), (3022.5, []), (3022.6, ["right"])])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.brief import Job, supply_of
+from service.brief.beside import Beside
 from service.brief.ceiling_facts import CeilingFacts
 from service.brief.resolve import Extent
 from service.brief.room_facts import RoomFacts
@@ -120,7 +121,7 @@ def test_a_bare_request_can_be_built() -> None:
 
 def test_the_parts_of_a_job_are_all_of_it_and_each_once() -> None:
     """Every field of a job comes from one part (the clear height from the room, then from the measures)."""
-    parts = (Things, Clearances, Hanging, Facing, RoomFacts, WallFacts, CeilingFacts, SiteFacts, Extent)
+    parts = (Things, Clearances, Hanging, Facing, RoomFacts, WallFacts, CeilingFacts, SiteFacts, Extent, Beside)
     own = {
         "survey", "terms", "today", "rule_edition", "studs_tenth_mm", "joists_tenth_mm", "assumptions", "doubts", "by_hand",
         "missing_figures",

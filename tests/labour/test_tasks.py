@@ -11,6 +11,7 @@ from service.survey.wall import WallConstruction
 from tests.bill.bill_facts import SKIMMED, TAPED, one_sided
 from tests.examples_of import changed, frame_of, job_of
 from tests.sold_examples import sell, sold
+from tests.variant_requests import in_a_corner
 
 
 def inputs(request: dict[str, Any]) -> dict[str, tuple[float, float]]:
@@ -59,6 +60,16 @@ def test_a_fall_over_fifteen_costs_an_hour_more() -> None:
     levels = {"/survey/floor/levels": [], "/survey/floor/fall_mm": 16}
 
     assert (1, 1) == inputs(changed(sold("C"), levels))["L06 job_with_fall_over_15_mm"]
+
+
+def test_in_a_corner_old_skirting_comes_off_both_walls_and_the_side_wall_is_drilled() -> None:
+    """W 1355 and D 300 are stripped; 4 fixings, into soft block at 1.2 (`knowledge/labour.md`, section 1)."""
+    at = sell(in_a_corner(survey__wall__side_construction="aerated_block"))
+    site = make_site(at.frame, at.plan, at.bill, job=at.job, rules=load_rules(), scope=at.deal.scope)
+    found = task_inputs(site)
+
+    assert [1.655] == [row.quantity for row in found if row.name == "m_stripped"]
+    assert (4, 1.2) in [(row.quantity, row.factor) for row in found if row.name == "wall_fixing"]
 
 
 def test_noggins_between_joists_are_fitted_one_by_one() -> None:
