@@ -117,10 +117,23 @@ def _strengthen(ground: Ground, report: Report, shelf: Shelf) -> tuple[Check, st
     """The first step that is left and has room; None where there is none."""
     for one, stronger in next_steps(report.failing, ground, shelf):
         try:
-            return one, stronger.says, _ground_of(ground.job, shelf, stronger.additions)
+            made = _ground_of(ground.job, shelf, stronger.additions)
         except UnbuildableError:  # no room for it: the next step
             continue
+        if _differs(ground, made):
+            return one, stronger.says, made
     return None
+
+
+def _differs(before: Ground, after: Ground) -> bool:
+    """Whether a step changed anything: what has no room is not laid out, and counts as used up."""
+    same = msgspec.structs.replace(after.frame, additions=before.frame.additions) == before.frame
+    return not same or after.hardware != before.hardware or _unseen(after) != _unseen(before)
+
+
+def _unseen(ground: Ground) -> tuple[bool, bool]:
+    """What is added and shows in no member or fixing."""
+    return ground.frame.additions.wide_packers, ground.frame.additions.predrilled
 
 
 def _ratio_of(before: Check, report: Report) -> float | None:

@@ -2,43 +2,60 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final, NamedTuple
+from typing import TYPE_CHECKING, Final
+
+from service.checks import steps_of_base as base
+from service.checks import steps_of_fixings as fixings
+from service.checks import steps_of_joints as joints
+from service.checks import steps_of_members as members
+from service.checks.step import Row, Weak
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
     from service.checks.check import Check
     from service.checks.ground import Ground
-    from service.frame import Additions
+    from service.checks.step import Stronger
     from service.hardware import Shelf
 
-
-class Weak(NamedTuple):
-    """What a step reads: the check that fails, the design that it fails in, and what is sold."""
-
-    check: Check
-    ground: Ground
-    shelf: Shelf
-
-
-class Stronger(NamedTuple):
-    """What a step adds, and that in words."""
-
-    additions: Additions
-    says: str
-
-
-type Step = Callable[[Weak], Stronger | None]  # None: used up, no room, or not sold
-
-
-class Row(NamedTuple):
-    """One row of the table: the checks that it answers, and its steps, first to last."""
-
-    codes: frozenset[str]
-    steps: tuple[Step, ...]
-
-
-TABLE: Final[tuple[Row, ...]] = ()
+TABLE: Final[tuple[Row, ...]] = (
+    Row(
+        frozenset({"structure.platform_rail_bending", "structure.platform_rail_shear", "structure.platform_rail_sag"}),
+        (base.upright_under_feet, base.closer_stations, base.stronger_base),
+    ),
+    Row(
+        frozenset({"structure.rail_bearing", "structure.packer_bearing"}),
+        (base.wide_packers, base.second_uprights, base.stronger_base),
+    ),
+    Row(
+        frozenset({
+            "structure.trimmer_bending", "structure.trimmer_sideways", "structure.trimmer_shear", "structure.trimmer_sag",
+            "structure.trimmer_gap",
+        }),
+        (members.ply_more, members.stronger_trimmer, members.deeper_ply),
+    ),
+    Row(frozenset({"structure.bearer_bending"}), (members.stronger_bearers, members.deeper_bearers)),
+    Row(
+        frozenset({"structure.upright_buckling", "structure.stud_bending", "structure.stud_sag", "structure.rail_bending"}),
+        (members.closer_studs, members.stronger_member),
+    ),
+    Row(frozenset({"structure.lid_joist_bending"}), (members.lid_joists, members.stronger_lid_joists)),
+    Row(frozenset({"structure.end_joint"}), (joints.bracket, joints.heavy_bracket, joints.bracket_pair)),
+    Row(frozenset({"fixings.screw_distances"}), (joints.predrill,)),
+    Row(
+        frozenset({
+            "fixings.wall_path", "fixings.wall_ladder_alone", "fixings.wall_points", "fixings.wall_one_lost",
+            "fixings.stand_off_bending", "fixings.stand_off_sag",
+        }),
+        (
+            fixings.rail_under_cables, fixings.more_in_top_row, fixings.more_in_all_rows, fixings.rail_between,
+            fixings.stronger_wall_fixing,
+        ),
+    ),
+    Row(frozenset({"fixings.ceiling_path"}), (fixings.second_ceiling_screws, fixings.longer_ceiling_screw)),
+    Row(frozenset({"structure.ladder"}), (joints.ladder_brackets, joints.ladder_halved, joints.stronger_noggins)),
+    Row(frozenset({"fixings.part_height_row"}), (fixings.more_in_top_row, fixings.rail_between)),
+)  # fmt: skip
 
 
 def next_steps(failing: tuple[Check, ...], ground: Ground, shelf: Shelf) -> Iterator[tuple[Check, Stronger]]:

@@ -3,7 +3,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from service.checks import steps
-from service.checks.steps import Row, Stronger, Weak, next_steps
+from service.checks.step import Row, Stronger, Weak
+from service.checks.steps import next_steps
 from service.frame import Additions
 from tests.checks.grounds import ground_of
 from tests.checks.row_cases import MARKET
