@@ -9,8 +9,10 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
+import msgspec
+
 from service.catalogue import demo_catalogue
-from service.frame import Additions
+from service.frame import Additions, Role
 from service.quote import Desk, answer_quote, make_quote
 from service.rules import load_rules
 from tests.examples_of import DAY, changed, example_a, example_b, example_c, example_c0, request_of
@@ -79,3 +81,10 @@ def answered(name: str) -> QuoteAnswer:
 def sell(request: Request, catalogue: Catalogue | None = None, *, like: str = "") -> Made:
     """Any request through all stages, with what the checks add to an example like it; by default nothing."""
     return make_quote(request_of(request), desk_of(like, catalogue))
+
+
+@cache
+def strengthened() -> Made:
+    """Example C with a trimmer of C24 38 x 63 and a ply of C24 38 x 89, through all stages."""
+    added = Additions(ply_count=1, ply_width_tenth_mm=890, strong_class="C24", strong_roles=(Role.TRIMMER, Role.TRIMMER_PLY))
+    return make_quote(request_of(sold("C")), msgspec.structs.replace(desk_of(""), additions=added))

@@ -17,18 +17,25 @@ if TYPE_CHECKING:
     from service.bill.needs import Facts
     from service.brief import Job, Timber
     from service.catalogue import Catalogue, Material
-    from service.cutting import FramePlan
+    from service.cutting import BarPlan, FramePlan
 
 
 def bar_lines(plan: FramePlan, job: Job, catalogue: Catalogue) -> list[BillLine]:
-    """Bars of the cutting plan that are not on hand."""
-    rule = "cutting plan, least price" if plan.bars.proof.aim is BarAim.COST else "cutting plan, least length (no price)"
-    if plan.allowance_mm:
-        rule += f", with {plan.allowance_mm} mm on what is cut after measuring"
-    taken = sorted((one for one in plan.bars.stock if not one.offcut), key=lambda one: one.code)
+    """Bars of the cutting plans that are not on hand, the job's own studding first."""
+    plans = ((job.timber, plan.bars), *((one.timber, one.plan) for one in plan.other_bars))
     return [
-        plan_line(one.code, _bar_name(one.code, job.timber), one.taken_count, rule=rule, catalogue=catalogue) for one in taken
+        plan_line(
+            one.code, _bar_name(one.code, timber), one.taken_count, rule=_bar_rule(bars, plan.allowance_mm), catalogue=catalogue
+        )
+        for timber, bars in plans
+        for one in sorted(bars.stock, key=lambda one: one.code)
+        if not one.offcut
     ]
+
+
+def _bar_rule(bars: BarPlan, allowance_mm: int) -> str:
+    rule = "cutting plan, least price" if bars.proof.aim is BarAim.COST else "cutting plan, least length (no price)"
+    return f"{rule}, with {allowance_mm} mm on what is cut after measuring" if allowance_mm else rule
 
 
 def sheet_lines(plan: FramePlan, catalogue: Catalogue) -> list[BillLine]:

@@ -19,8 +19,11 @@ GYPSUM = "plasterboard"
 
 def bars_kg(plan: FramePlan, job: Job, rules: RuleSet) -> float:
     """Mass of the bars bought, at the density of handling."""
-    section_mm2 = job.timber.thickness_tenth_mm * job.timber.width_tenth_mm / 100
-    return plan.bars.proof.bought_length_tenth_mm / 10 * section_mm2 / MM3_PER_M3 * rules.handling.timber_density_kg_m3
+    plans = ((job.timber, plan.bars), *((one.timber, one.plan) for one in plan.other_bars))
+    volume_mm3 = sum(
+        one.proof.bought_length_tenth_mm * timber.thickness_tenth_mm * timber.width_tenth_mm / 1000 for timber, one in plans
+    )
+    return volume_mm3 / MM3_PER_M3 * rules.handling.timber_density_kg_m3
 
 
 def boards_kg(plan: FramePlan, job: Job, catalogue: Catalogue) -> dict[str, float]:

@@ -20,11 +20,14 @@ if TYPE_CHECKING:
 
 TABLE: Final[tuple[Row, ...]] = (
     Row(
-        frozenset({"structure.platform_rail_bending", "structure.platform_rail_shear", "structure.platform_rail_sag"}),
+        frozenset({
+            "structure.platform_rail_bending", "structure.platform_rail_shear", "structure.platform_rail_sag",
+            "structure.platform_rail_jack",
+        }),
         (base.upright_under_feet, base.closer_stations, base.stronger_base),
     ),
     Row(
-        frozenset({"structure.rail_bearing", "structure.packer_bearing"}),
+        frozenset({"structure.platform_bearing"}),
         (base.wide_packers, base.second_uprights, base.stronger_base),
     ),
     Row(
@@ -39,6 +42,10 @@ TABLE: Final[tuple[Row, ...]] = (
         frozenset({"structure.upright_buckling", "structure.stud_bending", "structure.stud_sag", "structure.rail_bending"}),
         (members.closer_studs, members.stronger_member),
     ),
+    Row(
+        frozenset({"structure.platform_upright"}),
+        (base.stronger_base, base.second_uprights),
+    ),
     Row(frozenset({"structure.lid_joist_bending"}), (members.lid_joists, members.stronger_lid_joists)),
     Row(frozenset({"structure.end_joint"}), (joints.bracket, joints.heavy_bracket, joints.bracket_pair)),
     Row(frozenset({"fixings.screw_distances"}), (joints.predrill,)),
@@ -52,9 +59,15 @@ TABLE: Final[tuple[Row, ...]] = (
             fixings.stronger_wall_fixing,
         ),
     ),
-    Row(frozenset({"fixings.ceiling_path"}), (fixings.second_ceiling_screws, fixings.longer_ceiling_screw)),
-    Row(frozenset({"structure.ladder"}), (joints.ladder_brackets, joints.ladder_halved, joints.stronger_noggins)),
-    Row(frozenset({"fixings.part_height_row"}), (fixings.more_in_top_row, fixings.rail_between)),
+    Row(
+        frozenset({"fixings.ceiling_row", "fixings.ceiling_shear"}),
+        (fixings.second_ceiling_screws, fixings.longer_ceiling_screw),
+    ),
+    Row(
+        frozenset({"structure.hung_ladder", "structure.hung_ladder_timber"}),
+        (joints.ladder_brackets, joints.ladder_halved, joints.stronger_noggins),
+    ),
+    Row(frozenset({"fixings.standing_top_row"}), (fixings.more_in_top_row, fixings.rail_between)),
 )  # fmt: skip
 
 

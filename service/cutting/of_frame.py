@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 import msgspec
 
+from service.brief import Timber
 from service.catalogue import Catalogue, price_step
 from service.cutting.bars import cut_bars
 from service.cutting.pieces import (
@@ -25,6 +26,7 @@ from service.cutting.pieces import (
 )
 from service.cutting.plan import BarPlan, SheetPlan
 from service.cutting.sheets import cut_sheets
+from service.cutting.timbers import timbers_of
 from service.errors import Fault, Reason, RequestFaultsError
 from service.frame import CutWhen, Layer
 from service.rules import RuleSet
@@ -34,7 +36,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from service.brief import Board, Job
-    from service.frame import Frame, Panel
+    from service.frame import Frame, Member, Panel
 
 AVAILABLE: Final = "/options/stock_available"
 
@@ -49,13 +51,26 @@ class BoardCuts(msgspec.Struct, frozen=True, kw_only=True):
     with_allowance: bool  # the ceiling edges carry the allowance; False where the sheets do not have it
 
 
+class TimberCuts(msgspec.Struct, frozen=True, kw_only=True):
+    """The bars of one studding."""
+
+    timber: Timber
+    plan: BarPlan
+
+
 class FramePlan(msgspec.Struct, frozen=True, kw_only=True):
     """How everything of a frame is cut."""
 
-    bars: BarPlan
+    bars: BarPlan  # of the job's own studding
     boards: tuple[BoardCuts, ...]
+    other_bars: tuple[TimberCuts, ...] = ()  # of another section or class, for what the checks asked for
     kerf_mm: float
     allowance_mm: int
+
+    @property
+    def bars_count(self) -> int:
+        """Bars of every studding."""
+        return self.bars.bars_count + sum(one.plan.bars_count for one in self.other_bars)
 
 
 class OnHand(msgspec.Struct, frozen=True, kw_only=True):
@@ -103,20 +118,27 @@ def cut_frame(frame: Frame, job: Job, yard: Yard) -> FramePlan:
     Raises:
         RequestFaultsError: what the yard has does not suffice, or names what this job is not made of.
     """
-    boards, lengths = boards_of(frame, job), {one.code for one in job.timber.stock}
+    boards, timbers = boards_of(frame, job), timbers_of(frame, job, yard.catalogue)
+    lengths = {one.code for timber, _ in timbers for one in timber.stock}
     if strange := _strange_codes(yard, {*lengths, *(board.code for board, _ in boards)}):
         raise RequestFaultsError(strange)
     faults: list[Fault] = []
-    bars = _tried(yard, lengths, faults, lambda: cut_bars(bar_job(frame, job, yard), yard.effort, yard.stop))
+    bars = [_tried(yard, lengths, faults, partial(_cut_timber, timber, members, job, yard)) for timber, members in timbers]
     sheets = [_tried(yard, {board.code}, faults, partial(_cut_board, board, panels, job, yard)) for board, panels in boards]
-    if bars is None or faults:
+    if faults:
         raise RequestFaultsError(tuple(faults))
+    own, *others = (cuts for cuts in bars if cuts is not None)
     return FramePlan(
-        bars=bars,
+        bars=own.plan,
+        other_bars=tuple(others),
         boards=tuple(cuts for cuts in sheets if cuts is not None),
         kerf_mm=yard.timber_kerf_mm(),
         allowance_mm=job.allowance_mm if frame.full_height else 0,
     )
+
+
+def _cut_timber(timber: Timber, members: tuple[Member, ...], job: Job, yard: Yard) -> TimberCuts:
+    return TimberCuts(timber=timber, plan=cut_bars(timber_job(timber, members, job, yard), yard.effort, yard.stop))
 
 
 def _tried[T](yard: Yard, codes: set[str], faults: list[Fault], make: Callable[[], T]) -> T | None:
@@ -144,7 +166,13 @@ def _strange_codes(yard: Yard, known: set[str]) -> tuple[Fault, ...]:
 
 
 def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
-    """The bars of a frame as a cutting job."""
+    """The bars of the job's own studding as a cutting job."""
+    timber, members = timbers_of(frame, job, yard.catalogue)[0]
+    return timber_job(timber, members, job, yard)
+
+
+def timber_job(timber: Timber, members: tuple[Member, ...], job: Job, yard: Yard) -> BarJob:
+    """The members of one studding as a cutting job; what is on hand is of the job's own."""
     pieces = tuple(
         BarPiece(
             label=member.mark,
@@ -152,10 +180,9 @@ def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
             + (job.allowance_mm * 10 if member.cut_when is CutWhen.AFTER_MEASURE else 0),
             after_measure=member.cut_when is CutWhen.AFTER_MEASURE,
         )
-        for member in frame.members
-        if member.from_bar
+        for member in members
     )
-    prices = [_price(stock.code, job, yard) for stock in job.timber.stock]
+    prices = [_price(stock.code, job, yard) for stock in timber.stock]
     priced = None not in prices
     stock = tuple(
         BarStock(
@@ -164,7 +191,7 @@ def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
             cost_minor=price or 0,
             copies_count=yard.copies_of(one.code),
         )
-        for one, price in zip(job.timber.stock, prices, strict=True)
+        for one, price in zip(timber.stock, prices, strict=True)
     )
     on_hand = tuple(
         BarStock(
@@ -173,7 +200,7 @@ def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
             copies_count=one.offcuts_count,
             offcut=True,
         )
-        for one in yard.offcuts
+        for one in (yard.offcuts if timber == job.timber else ())
     )
     return BarJob(
         pieces=pieces,

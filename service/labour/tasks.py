@@ -95,7 +95,7 @@ def _arrival(site: Site) -> Iterator[Input]:
 
 def _cutting(site: Site) -> Iterator[Input]:
     yield Input("L04", "piece", site.bill.counts.bar_pieces_count)
-    yield Input("L04", "bar", site.plan.bars.bars_count)
+    yield Input("L04", "bar", site.plan.bars_count)
 
 
 def _frame_work(site: Site) -> Iterator[Input]:

@@ -6,22 +6,37 @@ from typing import TYPE_CHECKING, Any
 
 from service.cut_plans import bar_plan_answer, sheet_plan_answer
 from service.cutting import BarAim
-from service.quote.wire import BoardPlanAnswer, CutPlanAnswer, FrameBarsAnswer
+from service.quote.wire_cuts import BoardPlanAnswer, CutPlanAnswer, FrameBarsAnswer, OtherBarsAnswer
+from service.units import millimetres
 
 if TYPE_CHECKING:
     import msgspec
 
-    from service.cutting import BoardCuts, FramePlan
+    from service.cut_plans import BarPlanAnswer
+    from service.cutting import BarPlan, BoardCuts, FramePlan
 
 
 def plan_body(plan: FramePlan, currency: str) -> CutPlanAnswer:
     """Bars and sheets with every cut placed; what the price book does not price has no cost, not one of nothing."""
-    priced = plan.bars.proof.aim is BarAim.COST
-    bars = bar_plan_answer(plan.bars, currency=currency if priced else None, kerf_mm=plan.kerf_mm)
     return CutPlanAnswer(
-        bars=FrameBarsAnswer(**_fields(bars), allowance_mm=plan.allowance_mm),
+        bars=FrameBarsAnswer(**_fields(_bars(plan.bars, plan, currency)), allowance_mm=plan.allowance_mm),
+        other_bars=tuple(
+            OtherBarsAnswer(
+                **_fields(_bars(one.plan, plan, currency)),
+                allowance_mm=plan.allowance_mm,
+                thickness_mm=millimetres(one.timber.thickness_tenth_mm),
+                width_mm=millimetres(one.timber.width_tenth_mm),
+                strength_class=one.timber.strength_class,
+            )
+            for one in plan.other_bars
+        ),
         boards=tuple(_board(board, currency) for board in plan.boards),
     )
+
+
+def _bars(bars: BarPlan, plan: FramePlan, currency: str) -> BarPlanAnswer:
+    priced = bars.proof.aim is BarAim.COST
+    return bar_plan_answer(bars, currency=currency if priced else None, kerf_mm=plan.kerf_mm)
 
 
 def _board(board: BoardCuts, currency: str) -> BoardPlanAnswer:

@@ -11,22 +11,28 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from service.cut_plans import BarAnswer, ProofAnswer, SheetAnswer, StockAnswer
-    from service.quote.wire import BoardPlanAnswer, CutPlanAnswer
+    from service.quote.wire_cuts import BoardPlanAnswer, CutPlanAnswer, FrameBarsAnswer
     from service.units import Money
 
 
 def cuts_text(plan: CutPlanAnswer) -> Iterator[str]:
     """Bars, then sheets."""
-    bars = plan.bars
-    left = f"; {bars.allowance_mm} mm longer what is cut after measuring (*)" if bars.allowance_mm else ""
     yield from title("BARS AND THEIR CUTS (mm)")
+    yield from _bars(plan.bars)
+    for other in plan.other_bars:
+        yield f"{other.strength_class} {number(other.thickness_mm)} x {number(other.width_mm)}, made stronger for the checks:"
+        yield from _bars(other)
+    yield from title("SHEETS AND THEIR CUTS (mm, from the lower left corner as the sheet lies)")
+    for board in plan.boards:
+        yield from _board(board)
+
+
+def _bars(bars: FrameBarsAnswer) -> Iterator[str]:
+    left = f"; {bars.allowance_mm} mm longer what is cut after measuring (*)" if bars.allowance_mm else ""
     yield from wrapped(f"{_stock(bars.stock)}{_cost(bars.cost)}; {_proof(bars.proof, 'bars')}")
     yield from wrapped(f"saw cut {number(bars.kerf_mm)}{left}")
     for bar in bars.bars:
         yield from _bar(bar)
-    yield from title("SHEETS AND THEIR CUTS (mm, from the lower left corner as the sheet lies)")
-    for board in plan.boards:
-        yield from _board(board)
 
 
 def _stock(stock: tuple[StockAnswer, ...]) -> str:

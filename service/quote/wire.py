@@ -13,12 +13,12 @@ from msgspec import Meta
 from service.bill import Counts, LineGroup, Measures
 from service.brief import Assumption, Doubt
 from service.checks import Caution, Lift, NotMade, Skipped
-from service.cut_plans import BarPlanAnswer, SheetPlanAnswer
 from service.errors import Unmet
 from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit
 from service.labour import Task, TradeHours
 from service.price import SaleKind, StepKind
 from service.quote.wire_checks import CheckAnswer, Strengthening
+from service.quote.wire_cuts import CutPlanAnswer
 from service.survey import SurveyRequest
 from service.units import Money
 
@@ -208,27 +208,6 @@ class FrameBody(Answer, frozen=True, kw_only=True):
     base_mass_kg: float
     upper_mass_kg: float
     notes: tuple[str, ...]
-
-
-class FrameBarsAnswer(BarPlanAnswer, frozen=True, kw_only=True):
-    """The bars of a frame; pieces that are cut after measuring count longer by the allowance."""
-
-    allowance_mm: int
-
-
-class BoardPlanAnswer(SheetPlanAnswer, frozen=True, kw_only=True):
-    """The sheets of one board."""
-
-    board_code: str
-    description: str
-    with_allowance: bool
-
-
-class CutPlanAnswer(Answer, frozen=True, kw_only=True):
-    """How everything is cut."""
-
-    bars: FrameBarsAnswer
-    boards: tuple[BoardPlanAnswer, ...]
 
 
 class BillLineAnswer(Answer, frozen=True, kw_only=True):

@@ -10,7 +10,7 @@ from service.bill.lengths import bar_lines, bead_lines, sheet_lines, skirting_li
 from service.catalogue import Catalogue, demo_catalogue
 from service.rules import load_rules
 from tests.bill.bill_facts import facts_of
-from tests.sold_examples import made, sell, sold
+from tests.sold_examples import made, sell, sold, strengthened
 
 if TYPE_CHECKING:
     from service.bill.needs import Facts
@@ -104,3 +104,11 @@ def test_skirting_that_is_not_sold_is_named() -> None:
     lines = skirting_lines(facts_of("A", without_kind("skirting")))
 
     assert [("", "skirting", 3)] == [(line.code, line.description, line.packs_count) for line in lines]
+
+
+def test_bars_of_a_stronger_class_are_bought_beside_the_jobs() -> None:
+    """Trimmer and ply of 1255: one bar of each, of the shortest that is sold."""
+    lines = bar_lines(strengthened().plan, strengthened().job, CATALOGUE)
+
+    assert [("TM-1207M", 1), ("TM-1235T", 1)] == [(line.code, line.packs_count) for line in lines if line.code >= "TM-12"]
+    assert len(lines) > 2

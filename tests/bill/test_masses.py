@@ -6,7 +6,7 @@ from service.bill.masses import bars_kg, boards_kg, gypsum_waste_kg, waste_kg
 from service.catalogue import demo_catalogue
 from service.rules import load_rules
 from tests.examples_of import changed
-from tests.sold_examples import made, sell, sold
+from tests.sold_examples import made, sell, sold, strengthened
 
 RULES = load_rules()
 
@@ -14,6 +14,14 @@ RULES = load_rules()
 def test_mass_of_bars_by_hand() -> None:
     """`knowledge/materials.md`, section 2: b x d x L x 450. Bars A: 5 x 2.4 + 3 x 3.0 + 4 x 3.6 = 35.4 m of 38 x 89."""
     assert 35.4 * 0.038 * 0.089 * 450 == pytest.approx(bars_kg(made("A").plan, made("A").job, RULES))
+
+
+def test_mass_of_every_studding() -> None:
+    """One bar of 38 x 63 and one of 38 x 89, 2.4 m each, beside the job's own."""
+    at = strengthened()
+    own = at.plan.bars.proof.bought_length_tenth_mm / 10_000 * 0.038 * 0.063 * 450
+
+    assert own + 2.4 * 0.038 * (0.063 + 0.089) * 450 == pytest.approx(bars_kg(at.plan, at.job, RULES))
 
 
 def test_mass_of_boards_by_the_sheet() -> None:

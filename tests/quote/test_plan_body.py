@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from service.quote.plan_body import plan_body
-from tests.sold_examples import NAMES, made, sell, sold
+from tests.sold_examples import NAMES, made, sell, sold, strengthened
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -71,3 +71,15 @@ def test_what_is_not_priced_has_no_cost() -> None:
 
     assert (None, None, "length") == (plan.bars.cost, plan.bars.proof.cost_bound, plan.bars.proof.aim)
     assert [None, "23.90", "44.80"] == [board.cost and board.cost.amount for board in plan.boards]
+
+
+def test_bars_of_another_class_stand_beside_the_jobs() -> None:
+    at = strengthened()
+    plan = plan_body(at.plan, "GBP")
+    marks = [mark for one in (plan.bars, *plan.other_bars) for bar in one.bars for cut in bar.cuts for mark in cut.marks]
+
+    assert [(38.0, 63.0, "C24"), (38.0, 89.0, "C24")] == [
+        (one.thickness_mm, one.width_mm, one.strength_class) for one in plan.other_bars
+    ]
+    assert sorted(member.mark for member in at.frame.members if member.from_bar) == sorted(marks)
+    assert () == plan_body(made("C").plan, "GBP").other_bars

@@ -8,11 +8,12 @@ import pytest
 from service.catalogue import demo_catalogue
 from service.cut_plans import sheet_plan_answer
 from service.cutting import cut_sheets
+from service.quote.plan_body import plan_body
 from service.quote.text_cuts import cuts_text, sorted_marks
 from tests.checks.row_cases import A, on
 from tests.cutting.jobs import pinwheel
 from tests.quote.text_facts import designed, part, read, text_of
-from tests.sold_examples import NAMES
+from tests.sold_examples import NAMES, strengthened
 
 
 def test_bars_to_take_and_what_is_proven() -> None:
@@ -120,3 +121,10 @@ def test_a_sheet_for_the_plunge_saw_lists_its_lines() -> None:
     assert any(line.endswith("1 sheet of 1208 x 1208, for the plunge saw") for line in text)
     assert 4 == sum("saw a" in line for line in text)
     assert any(line.strip() in {"saw along at 400 from 0 to 804", "saw along at 400 from 404 to 1208"} for line in text)
+
+
+def test_bars_of_another_class_have_a_heading() -> None:
+    lines = list(cuts_text(plan_body(strengthened().plan, "GBP")))
+
+    assert "C24 38 x 63, made stronger for the checks:" in lines
+    assert "C24 38 x 89, made stronger for the checks:" in lines
