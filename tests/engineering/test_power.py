@@ -31,3 +31,11 @@ def test_half_of_a_screen() -> None:
     """Heat.md 1."""
     assert 80 == power.shared_w(160, RULES.heat.screen_share_ratio)
     assert 0 == power.total_w(())
+
+
+@pytest.mark.parametrize(
+    ("ambient", "keeps"), [(30, 1.0), (20, 1.0), (35, 0.94), (40, 0.87), (45, 0.79), (50, 0.71), (70, 0.0), (80, 0.0)]
+)
+def test_warm_cables(ambient: float, keeps: float) -> None:
+    """Published: BS 7671 Table 4B1, 70 degC thermoplastic, 30 to 50 degrees: 1.00, 0.94, 0.87, 0.79, 0.71 (from memory)."""
+    assert keeps == pytest.approx(power.warm_cable_ratio(ambient, rated_deg_c=30, conductor_deg_c=70), abs=0.005)
