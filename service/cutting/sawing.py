@@ -78,6 +78,8 @@ class _Cut(NamedTuple):
 def list_steps(named: list[Named], late: list[bool], trim: int, saw: Saw) -> tuple[SheetStep, ...]:
     """Put the cuts in order: trims, then level by level; on each level equal stops of all parts together.
 
+    Where places are fixed, each part is cut by itself in the order of its strips, equal ones that lie together at one stop.
+
     Args:
         named: all parts, parents first.
         late: by tag, whether a piece is cut after measuring.
@@ -89,8 +91,12 @@ def list_steps(named: list[Named], late: list[bool], trim: int, saw: Saw) -> tup
     for place, item in enumerate(named):
         if item.node.direction is None:
             continue
-        for number, strip, cut in _cuts(item):
-            order = number if saw.fixed else _lateness(strip, late)
+        run, before = -1, (0, 0)
+        for strip, cut in _cuts(item):
+            waits = _lateness(strip, late)
+            if before != (cut.stop, waits):
+                run, before = run + 1, (cut.stop, waits)
+            order = run if saw.fixed else waits
             settings[item.depth, place if saw.fixed else 0, item.node.direction, order, -cut.stop].append(cut)
     for (_, _, direction, _, size), cuts in sorted(settings.items()):
         parts = tuple(dict.fromkeys(cut.part for cut in cuts))
@@ -105,7 +111,7 @@ def _trimming(direction: Direction, trim: int) -> SheetStep:
     return SheetStep(parts=("S",), direction=direction, trim=True, stop_tenth_mm=trim, cuts_count=2, yields=("S.0",))
 
 
-def _cuts(item: Named) -> Iterator[tuple[int, Node, _Cut]]:
+def _cuts(item: Named) -> Iterator[tuple[Node, _Cut]]:
     """Every strip takes one cut, except a last one that ends where the part ends, and except the last rest."""
     node = item.node
     rip = node.direction is Direction.RIP
@@ -117,7 +123,7 @@ def _cuts(item: Named) -> Iterator[tuple[int, Node, _Cut]]:
         strip_end = (strip.y if rip else strip.x) + size
         is_rest = strip.tag < 0 and strip.direction is None
         if number < last or (strip_end < end and not is_rest):
-            yield number, strip, _Cut(item.name, f"{stem}.{number + 1}", size)
+            yield strip, _Cut(item.name, f"{stem}.{number + 1}", size)
 
 
 def _lateness(node: Node, late: list[bool]) -> int:

@@ -37,6 +37,8 @@ _EDGE_TRIES: Final = (
 _PLUNGE_TRIES: Final = ((Way.TREE, 64), (Way.CORRECTION, 2), (Way.KNAPSACKS, 1), (Way.TREE, 512), (Way.CORRECTION, 8))
 _SETS_EXPECTED: Final = 20_000  # sets are listed if no more than about so many are expected
 _SETS_SHARE: Final = 0.4  # of the work left, for listing the sets
+_FEW_SETS: Final = 1_000  # with no more than so many expected the list will hardly fail, and gets a larger share
+_FEW_SETS_SHARE: Final = 0.8
 
 type Sheets = tuple[Layout, ...]
 
@@ -154,10 +156,10 @@ class SheetSearch:
 
     def _list_sets(self) -> None:
         """List all sets that fit a sheet, if they are few, and search over them from below."""
-        first_cut = self._ask.first_cut
-        if first_cut is None or any(of.defects for of in self.problem.classes) or self._sets_expected() > _SETS_EXPECTED:
+        first_cut, expected = self._ask.first_cut, self._sets_expected()
+        if first_cut is None or any(of.defects for of in self.problem.classes) or expected > _SETS_EXPECTED:
             return
-        most = int(self.meter.left_micros() * _SETS_SHARE)
+        most = int(self.meter.left_micros() * (_FEW_SETS_SHARE if expected <= _FEW_SETS else _SETS_SHARE))
         found = SetList(self.problem, first_cut, meter=self.meter, most_micros=most)
         if not found.complete:
             return

@@ -58,3 +58,12 @@ def test_between_defects_every_stop_is_its_own_step() -> None:
     steps = list_steps(named, [False, False], 0, fixed)
 
     assert all(1 == step.cuts_count for step in steps)
+
+
+def test_between_defects_equal_strips_that_lie_together_are_one_step_unless_one_waits() -> None:
+    fixed = SAW._replace(fixed=True)
+    pieces = [Rect(204 * at, 0, 200, 1000, at) for at in range(3)]
+    named = name_parts(grow_tree((0, 0, 1000, 1000), pieces, fixed), trimmed=False)
+
+    assert [3] == [step.cuts_count for step in list_steps(named, [False] * 3, 0, fixed)]
+    assert [2, 1] == [step.cuts_count for step in list_steps(named, [False, False, True], 0, fixed)]
