@@ -29,6 +29,8 @@ from service.store.installation import find_runner
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from sqlalchemy.ext.asyncio import AsyncEngine
+
 NUMBERS = itertools.count(1)
 PREFIX = "inglewright-test-"
 LEFT_SECONDS = 600  # no test uses a server that it has let go of for that long
@@ -114,6 +116,14 @@ def as_service(url: str) -> str:
 def as_user(url: str, name: str) -> str:
     """The same database, for a user."""
     return make_url(url).set(username=name).render_as_string()
+
+
+async def unfreeze(engine: AsyncEngine) -> None:
+    """Make what is published as a version of the service before frozen revisions left it: read from the tables as they stand."""
+    async with engine.begin() as connection:
+        await connection.exec_driver_sql("alter table price_book_revision disable trigger price_book_revision_kept")
+        await connection.exec_driver_sql("update price_book_revision set catalogue_revision = null, part_digests = null")
+        await connection.exec_driver_sql("alter table price_book_revision enable trigger price_book_revision_kept")
 
 
 @pytest.fixture

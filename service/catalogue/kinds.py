@@ -50,4 +50,4 @@ FORMS: Final[dict[RowKind, KindForm]] = {
 def key_of(kind: RowKind, row: Row) -> tuple[str, ...]:
     """What one row is for, as text; what is not stated is empty."""
     values = (getattr(row, name) for name in FORMS[kind].keys)
-    return tuple("" if value is None else f"{value:g}" if isinstance(value, float) else str(value) for value in values)
+    return tuple("" if value is None else str(value).removesuffix(".0") for value in values)

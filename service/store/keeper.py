@@ -14,10 +14,13 @@ from sqlalchemy import NullPool, func, select
 from sqlalchemy.ext.asyncio import create_async_engine
 
 from service.store import tables
-from service.store.acting import ALL_ACCOUNTS, act_for
+from service.store.acting import act_for
+from service.store.book_index import read_index
 from service.store.engine import EngineLimits, connect_arguments, database_url
-from service.store.faults import NoCatalogueError, is_database_away
+from service.store.faults import is_database_away
+from service.store.frozen import read_parts
 from service.store.reading import DEMO, ONE_MOMENT, catalogue_on
+from service.store.snapshots import Snapshots
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -28,6 +31,7 @@ if TYPE_CHECKING:
     from sqlalchemy.ext.asyncio import AsyncConnection
 
     from service.catalogue import Catalogue
+    from service.store.book_index import IndexedBook, IndexedRevision
 
 CLOSED = "the connection was closed before it could listen"
 LOGGER = logging.getLogger(__name__)
@@ -60,7 +64,9 @@ class CatalogueKeeper:
         self._poll_seconds = poll_seconds
         self._wait_seconds = LEAST_WAIT_SECONDS
         self._current: dict[str, Catalogue] = {}
-        self._kept: dict[str, dict[str, Catalogue]] = {}
+        self._snapshots = Snapshots(KEPT_COUNT)
+        self._index: tuple[IndexedBook, ...] = ()
+        self._fetching: dict[tuple[str, str], asyncio.Lock] = {}
         self._read_at: tuple[int, dt.date] | None = None
         self._confirmed_at_seconds: float | None = None
         self._connected = False
@@ -73,7 +79,31 @@ class CatalogueKeeper:
 
     def held(self, account: str, revision: str) -> Catalogue | None:
         """A catalogue by its revision: the current one or one of the last few before it; None: no longer held."""
-        return self._kept.get(account, {}).get(revision)
+        return self._snapshots.get(account, revision)
+
+    def revision_on(self, account: str, price_book: str | None, day: str) -> str | None:
+        """Name of the revision of a book (None: the default one) that holds on a day; None: none does, or no such book."""
+        book = self._book(account, price_book)
+        found = None if book is None else book.on(day)
+        if found is None:
+            return None
+        if found.part_digests is None:  # published before revisions were frozen: there is one catalogue for all of its days
+            return self._current[account].revision if account in self._current else None
+        return found.dated.catalogue_revision
+
+    async def fetch(self, account: str, revision: str) -> Catalogue | None:
+        """A catalogue by its revision, out of the database where it is not held; None: there is no such revision.
+
+        Raises:
+            OSError, sqlalchemy.exc.SQLAlchemyError: the database is away, see `is_database_away`.
+        """
+        lock = self._fetching.setdefault((account, revision), asyncio.Lock())
+        try:
+            async with lock:  # one request fetches, the others find it
+                return self._snapshots.get(account, revision) or await self._fetch(account, revision)
+        finally:
+            if not lock.locked():
+                self._fetching.pop((account, revision), None)
 
     def accounts(self) -> tuple[str, ...]:
         """The accounts of which a catalogue is held, sorted."""
@@ -160,41 +190,67 @@ class CatalogueKeeper:
         """Read what changed, all accounts in one moment, and put it in place at once."""
         async with connection.begin():
             read_at = await _version(connection)
-            changed = await _catalogues(connection) if read_at != self._read_at else None
-        if changed is not None:
-            self._put(changed, read_at)
+            if read_at != self._read_at:
+                index = await read_index(connection)
+                self._current = await self._read_current(connection, index, read_at[1].isoformat())
+                self._index, self._read_at = index, read_at
+                self._snapshots.keep_only({book.account for book in index})
         self._confirmed_at_seconds = time.monotonic()
         self._connected = True
         self._wait_seconds = LEAST_WAIT_SECONDS
         self._loaded.set()
 
-    def _put(self, catalogues: list[Catalogue], read_at: tuple[int, dt.date]) -> None:
-        kept: dict[str, dict[str, Catalogue]] = {}
-        for catalogue in catalogues:
-            owner = catalogue.account.account
-            before = self._kept.get(owner, {})
-            same = before.get(catalogue.revision, catalogue)  # an equal one that callers hold already stays the one
-            others = [(revision, held) for revision, held in before.items() if revision != same.revision]
-            kept[owner] = dict([*others, (same.revision, same)][-KEPT_COUNT:])
-        self._kept = kept
-        self._current = {owner: next(reversed(revisions.values())) for owner, revisions in kept.items()}
-        self._read_at = read_at
+    async def _read_current(
+        self, connection: AsyncConnection, index: tuple[IndexedBook, ...], today: str
+    ) -> dict[str, Catalogue]:
+        """The catalogue of each account that has prices in its default price book."""
+        current = {}
+        for book in index:
+            found = book.today_or_first(today) if book.is_default else None
+            if found is not None:
+                current[book.account] = await self._read(connection, book, found, is_current=True)
+        return current
+
+    async def _read(
+        self, connection: AsyncConnection, book: IndexedBook, found: IndexedRevision, *, is_current: bool
+    ) -> Catalogue:
+        """A revision as it is held; else out of the database, with the parts that are not held."""
+        if found.part_digests is None:
+            return self._snapshots.put(await catalogue_on(connection, book.account, book.price_book), is_current=is_current)
+        name = found.dated.catalogue_revision
+        if (held := self._snapshots.get(book.account, name)) is not None:
+            return self._snapshots.put(held, is_current=is_current)
+        await act_for(connection, book.account)
+        values = await read_parts(connection, book.account, found.part_digests, self._snapshots.parts)
+        parts = dict(zip(found.part_digests, values, strict=True))
+        return self._snapshots.put_parts(name, book.price_book, parts, is_current=is_current)
+
+    async def _fetch(self, account: str, revision: str) -> Catalogue | None:
+        named = ((book, book.named(revision)) for book in self._index if book.account == account)
+        book, found = next(((book, one) for book, one in named if one is not None), (None, None))
+        if book is None or found is None or found.part_digests is None:
+            return None
+        engine = create_async_engine(self._url, poolclass=NullPool, connect_args=connect_arguments(LOAD_LIMITS))
+        try:
+            async with engine.connect() as connection:
+                moment = await connection.execution_options(**ONE_MOMENT)
+                async with moment.begin():
+                    return await self._read(moment, book, found, is_current=False)
+        finally:
+            await engine.dispose()
+
+    def _book(self, account: str, price_book: str | None) -> IndexedBook | None:
+        return next(
+            (
+                book
+                for book in self._index
+                if book.account == account and (book.is_default if price_book is None else book.price_book == price_book)
+            ),
+            None,
+        )
 
 
 async def _version(connection: AsyncConnection) -> tuple[int, dt.date]:
     """Count of changes, and the day, as prices also change at midnight."""
     row = (await connection.execute(select(tables.catalogue_version.c.version_count, func.current_date()))).one()
     return row[0], row[1]
-
-
-async def _catalogues(connection: AsyncConnection) -> list[Catalogue]:
-    """The catalogue of each account that has prices in its default price book."""
-    book = tables.price_book.c
-    found = []
-    await act_for(connection, ALL_ACCOUNTS)
-    for row in await connection.execute(select(book.account, book.price_book).where(book.is_default).order_by(book.account)):
-        try:
-            found.append(await catalogue_on(connection, row.account, row.price_book))
-        except NoCatalogueError as error:
-            LOGGER.info("account passed over: %s", error)
-    return found

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import asyncio
 from typing import TYPE_CHECKING, Any
 
 import msgspec
-from sqlalchemy import and_, case, func, select
+from sqlalchemy import and_, case, func, or_, select
 
 from service.catalogue import (
     Account,
@@ -20,15 +21,17 @@ from service.catalogue import (
     Screen,
     Trade,
     make_catalogue,
+    thaw,
 )
 from service.store import tables
 from service.store.acting import act_for
 from service.store.faults import NoCatalogueError
+from service.store.frozen import read_parts
 
 if TYPE_CHECKING:
     import datetime as dt
 
-    from sqlalchemy import Table
+    from sqlalchemy import Row, RowMapping, Table
     from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine
 
 DEMO = "demo"
@@ -59,17 +62,37 @@ async def read_catalogue(
 async def catalogue_on(connection: AsyncConnection, account: str, price_book: str, on: dt.date | None = None) -> Catalogue:
     """As `read_catalogue`, inside a transaction that the caller holds; it acts for the account from here on."""
     await act_for(connection, account)
-    shop = (await connection.execute(select(tables.account).where(tables.account.c.account == account))).mappings().one_or_none()
-    if shop is None:
-        message = f"no account {account!r}"
-        raise NoCatalogueError(message)
-    revision_id, effective_from = await _revision_in_force(connection, account, price_book, on)
-    owners = (account, shop["base_account"] or account)
-    return make_catalogue(
+    shop = await _shop(connection, account)
+    revision = await _revision_in_force(connection, account, price_book, on)
+    if revision.part_digests is not None:
+        values = await read_parts(connection, account, revision.part_digests, {})
+        return thaw(revision.catalogue_revision, price_book, values)
+    return await compose(connection, shop, price_book, (revision.revision_id, revision.effective_from.isoformat()))
+
+
+async def catalogue_of_draft(connection: AsyncConnection, account: str, price_book: str, revision: tuple[int, str]) -> Catalogue:
+    """What a draft would be: the items as they stand and its prices, as of a day.
+
+    Args:
+        connection: in a transaction; it acts for the account from here on.
+        account: the shop.
+        price_book: its book.
+        revision: the number of the draft, and the day from which its prices hold.
+    """
+    await act_for(connection, account)
+    return await compose(connection, await _shop(connection, account), price_book, revision)
+
+
+async def compose(connection: AsyncConnection, shop: RowMapping, price_book: str, revision: tuple[int, str]) -> Catalogue:
+    """A catalogue out of the tables as they stand: items of the shop over those of its base, and the prices of a revision."""
+    revision_id, effective_from = revision
+    owners = (shop["account"], shop["base_account"] or shop["account"])
+    return await asyncio.to_thread(
+        make_catalogue,
         CatalogueRows(
             account=msgspec.convert({field: shop[field] for field in Account.__struct_fields__}, Account),
             price_book=price_book,
-            effective_from=effective_from.isoformat(),
+            effective_from=effective_from,
             materials=await _items(connection, tables.material, Material, owners),
             appliances=await _items(connection, tables.appliance, Appliance, owners),
             screens=await _items(connection, tables.screen, Screen, owners),
@@ -78,28 +101,41 @@ async def catalogue_on(connection: AsyncConnection, account: str, price_book: st
             labour_rates=await _items(connection, tables.labour_rate, LabourRate, owners),
             trades=await _items(connection, tables.trade, Trade, owners),
             prices=await _prices(connection, revision_id, effective_from),
-        )
+        ),
     )
+
+
+async def _shop(connection: AsyncConnection, account: str) -> RowMapping:
+    shop = (await connection.execute(select(tables.account).where(tables.account.c.account == account))).mappings().one_or_none()
+    if shop is None:
+        message = f"no account {account!r}"
+        raise NoCatalogueError(message)
+    return shop
 
 
 async def _revision_in_force(
     connection: AsyncConnection, account: str, price_book: str, on: dt.date | None
-) -> tuple[int, dt.date]:
-    """The latest published revision whose day has come; without a day, else the first that is to come."""
+) -> Row[Any, Any, Any, Any]:
+    """The revision that holds on a day, as `catalogue.in_force` says; without a day, else the first that is to come."""
     revision = tables.price_book_revision.c
-    in_force = revision.effective_from <= (func.current_date() if on is None else on)
-    asked = and_(revision.account == account, revision.price_book == price_book, revision.state == tables.RevisionState.PUBLISHED)
+    day = func.current_date() if on is None else on
+    has_come = revision.effective_from <= day
+    holds = or_(
+        revision.state == tables.RevisionState.PUBLISHED, revision.withdrawn_from > func.greatest(day, revision.effective_from)
+    )
+    asked = and_(revision.account == account, revision.price_book == price_book, holds)
     query = (
-        select(revision.revision_id, revision.effective_from)
-        .where(asked if on is None else and_(asked, in_force))
-        .order_by(in_force.desc(), case((in_force, revision.effective_from)).desc(), revision.effective_from)
+        select(revision.revision_id, revision.effective_from, revision.catalogue_revision, revision.part_digests)
+        .where(asked if on is None else and_(asked, has_come))
+        .order_by(has_come.desc(), case((has_come, revision.effective_from)).desc(), revision.effective_from)
+        .order_by(revision.revision_id.desc())
         .limit(1)
     )
     row = (await connection.execute(query)).one_or_none()
     if row is None:
         message = f"no published revision of price book {price_book!r} of account {account!r} is in force {on or 'yet'}"
         raise NoCatalogueError(message)
-    return row.revision_id, row.effective_from
+    return row
 
 
 async def _items[T: msgspec.Struct](
@@ -111,13 +147,13 @@ async def _items[T: msgspec.Struct](
         .where(table.c.account.in_(owners))
         .order_by(table.c.account == owners[0])
     )
-    rows = await connection.execute(query)
-    return tuple(msgspec.convert(dict(zip(kind.__struct_fields__, row, strict=True)), kind) for row in rows)
+    rows = (await connection.execute(query)).all()
+    names = kind.__struct_fields__
+    return await asyncio.to_thread(lambda: tuple(msgspec.convert(dict(zip(names, row, strict=True)), kind) for row in rows))
 
 
-async def _prices(connection: AsyncConnection, revision_id: int, effective_from: dt.date) -> tuple[PriceStep, ...]:
+async def _prices(connection: AsyncConnection, revision_id: int, effective_from: str) -> tuple[PriceStep, ...]:
     price = tables.price.c
-    query = select(price.code, price.amount_minor, price.currency, price.from_count, price.supplier, price.lead_days)
-    day = effective_from.isoformat()
-    rows = await connection.execute(query.where(price.revision_id == revision_id))
-    return tuple(PriceStep(**row._asdict(), valid_from=day) for row in rows)
+    columns = [price[name] for name in PriceStep.__struct_fields__ if name != "valid_from"]
+    rows = (await connection.execute(select(*columns).where(price.revision_id == revision_id))).mappings().all()
+    return await asyncio.to_thread(lambda: tuple(PriceStep(**row, valid_from=effective_from) for row in rows))

@@ -14,9 +14,9 @@ from sqlalchemy import delete, func, insert, select, update
 
 from service.catalogue import Catalogue, demo_catalogue
 from service.store import CatalogueKeeper, EngineLimits, KeeperState, keeper, load_demo, make_engine, migrate, tables
+from service.store.book_index import IndexedBook, read_index
 from service.store.embedded import EmbeddedPostgres
-from service.store.reading import catalogue_on
-from tests.postgres import as_service, new_data_dir
+from tests.postgres import as_service, new_data_dir, unfreeze
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Callable, Iterator
@@ -31,7 +31,9 @@ POLL_SECONDS = 60.0  # so that what comes in time came by notice
 
 @pytest.fixture
 async def engine(demo_database_url: str) -> AsyncIterator[AsyncEngine]:
+    """Of a demo whose revision is not frozen, so that each change of the tables shows."""
     engine = make_engine(demo_database_url)
+    await unfreeze(engine)
     yield engine
     await engine.dispose()
 
@@ -210,12 +212,12 @@ async def test_a_new_day_is_read_without_any_notice(demo_database_url: str, monk
     async def version(_: object) -> tuple[int, dt.date]:
         return 1, days[-1]
 
-    async def read(connection: AsyncConnection, account: str, price_book: str) -> Catalogue:
+    async def read(connection: AsyncConnection) -> tuple[IndexedBook, ...]:
         loads.append(days[-1])
-        return await catalogue_on(connection, account, price_book)
+        return await read_index(connection)
 
     monkeypatch.setattr(keeper, "_version", version)
-    monkeypatch.setattr(keeper, "catalogue_on", read)
+    monkeypatch.setattr(keeper, "read_index", read)
     async with CatalogueKeeper(as_service(demo_database_url), poll_seconds=0.01) as running:
         assert await running.wait_until_loaded(10)
         await asyncio.sleep(0.2)
@@ -266,12 +268,12 @@ async def test_a_fault_of_any_kind_does_not_end_it(
 ) -> None:
     faults = iter([ValueError("planted"), KeyError("planted")])
 
-    async def read_badly(*arguments: object) -> Catalogue:
+    async def read_badly(connection: AsyncConnection) -> tuple[IndexedBook, ...]:
         for fault in faults:
             raise fault
-        return await catalogue_on(*arguments)  # type: ignore[arg-type]  # handed on as they came
+        return await read_index(connection)
 
-    monkeypatch.setattr(keeper, "catalogue_on", read_badly)
+    monkeypatch.setattr(keeper, "read_index", read_badly)
     async with CatalogueKeeper(as_service(demo_database_url)) as running:
         assert await running.wait_until_loaded(10)
         assert demo_catalogue() == running.current()
@@ -297,6 +299,7 @@ async def test_a_database_that_comes_late(own_server: EmbeddedPostgres) -> None:
 async def test_it_serves_on_while_the_server_is_dead(own_server: EmbeddedPostgres) -> None:
     engine = make_engine(own_server.url)
     await load_demo(engine)
+    await unfreeze(engine)
     async with CatalogueKeeper(own_server.service_url, poll_seconds=POLL_SECONDS) as running:
         assert await running.wait_until_loaded(10)
         held = running.current()
@@ -322,6 +325,7 @@ async def test_it_serves_on_while_the_server_is_frozen(own_server: EmbeddedPostg
     monkeypatch.setattr(keeper, "LOAD_LIMITS", EngineLimits(connect_seconds=0.5, command_seconds=2.0))
     engine = make_engine(own_server.url)
     await load_demo(engine)
+    await unfreeze(engine)
     async with CatalogueKeeper(own_server.service_url, poll_seconds=0.1) as running:
         assert await running.wait_until_loaded(10)
         held = running.current()

@@ -10,6 +10,7 @@ from sqlalchemy import delete, insert, select, update
 
 from service.catalogue import Catalogue, demo_catalogue, demo_rows
 from service.store import NoCatalogueError, make_engine, read_catalogue, reading, tables
+from tests.postgres import unfreeze
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -23,7 +24,9 @@ PRICE = {"code": CODE, "from_count": 1, "currency": "GBP", "supplier": "s", "lea
 
 @pytest.fixture
 async def engine(demo_database_url: str) -> AsyncIterator[AsyncEngine]:
+    """Of a demo whose revision is not frozen, so that each change of the tables shows."""
     engine = make_engine(demo_database_url)
+    await unfreeze(engine)
     yield engine
     await engine.dispose()
 
@@ -168,7 +171,7 @@ async def test_reading_is_of_one_moment(engine: AsyncEngine, monkeypatch: pytest
 async def test_reading_cannot_write(engine: AsyncEngine, monkeypatch: pytest.MonkeyPatch) -> None:
     seen = []
 
-    async def look(connection: AsyncConnection, *_: object) -> tuple[int, dt.date]:
+    async def look(connection: AsyncConnection, *_: object) -> object:
         seen.append((await connection.exec_driver_sql("show transaction_isolation")).scalar_one())
         seen.append((await connection.exec_driver_sql("show transaction_read_only")).scalar_one())
         return await in_force(connection, "demo", "demo", None)

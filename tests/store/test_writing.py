@@ -9,6 +9,7 @@ from sqlalchemy.exc import IntegrityError
 
 from service.catalogue import demo_catalogue, demo_rows
 from service.store import load_demo, make_engine, read_catalogue, tables, writing
+from service.store.audit import read_audit
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -96,11 +97,17 @@ async def test_other_files_withdraw_the_revision_and_keep_it(engine: AsyncEngine
     assert demo_catalogue() == await read_catalogue(engine)
 
 
-async def test_what_a_person_changed_stays(engine: AsyncEngine) -> None:
+async def test_what_was_published_stays_whatever_becomes_of_the_items(engine: AsyncEngine) -> None:
     await load_demo(engine)
     async with engine.begin() as connection:
-        await connection.execute(update(tables.price).values(amount_minor=1))
+        await connection.execute(update(tables.material).values(description="other"))
 
+    assert not await load_demo(engine)
+    assert demo_catalogue() == await read_catalogue(engine)
+
+
+async def test_a_load_is_in_the_audit(engine: AsyncEngine) -> None:
     await load_demo(engine)
 
-    assert {1} == {step.amount_minor for steps in (await read_catalogue(engine)).prices.values() for step in steps}
+    (entry,) = await read_audit(engine, "demo")
+    assert ("command:load-demo", "published", demo_catalogue().revision) == (entry.actor, entry.action, entry.catalogue_revision)
