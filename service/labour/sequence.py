@@ -293,6 +293,11 @@ def _boards(site: Site) -> Iterator[Step]:
         ),
         people_count=people,
     )
+    yield from _inside(site)
+
+
+def _inside(site: Site) -> Iterator[Step]:
+    frame, counts = site.frame, site.bill.counts
     inside = [panel for panel in frame.panels if panel.layer in {Layer.LINING, Layer.BACKBOARD}]
     if inside:
         yield Step(

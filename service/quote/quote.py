@@ -13,7 +13,7 @@ from service.bill import Bill, Market, take_off
 from service.brief import Deal, Job, resolve
 from service.catalogue import Catalogue
 from service.checks import Settled, faults_of_cleared, refusals_of, settle
-from service.cutting import Available, FramePlan, OnHand, SheetLayout, Stop, Yard, cut_frame, never
+from service.cutting import STANDARD, Available, Effort, FramePlan, OnHand, SheetLayout, Stop, Yard, cut_frame, never
 from service.errors import RequestFaultsError, UnbuildableError
 from service.frame import NOTHING_ADDED, Additions, Frame
 from service.labour import Labour, estimate, make_site
@@ -33,6 +33,7 @@ class Desk(msgspec.Struct, frozen=True, kw_only=True):
     rules: RuleSet
     today: str  # RFC 3339 full-date, taken where the terms give none
     stop: Stop = never
+    effort: Effort = STANDARD  # of the cutting
     additions: Additions = NOTHING_ADDED  # what strengthening begins with
 
 
@@ -118,5 +119,6 @@ def yard_of(request: SurveyRequest, desk: Desk) -> Yard:
         ),
         available=tuple(Available(code=one.code, available_count=one.available_count) for one in options.stock_available or ()),
         stop=desk.stop,
+        effort=desk.effort,
         layout=SheetLayout.PLUNGE_SAW if options.plunge_saw else SheetLayout.EDGE_TO_EDGE,
     )

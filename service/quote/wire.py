@@ -17,6 +17,7 @@ from service.errors import Unmet
 from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit
 from service.labour import Task, TradeHours
 from service.price import SaleKind, StepKind
+from service.quote.wire_alternatives import AlternativeAnswer
 from service.quote.wire_checks import CheckAnswer, Strengthening
 from service.quote.wire_cuts import CutPlanAnswer
 from service.survey import SurveyRequest
@@ -315,6 +316,8 @@ class Unbuildable(Answer, frozen=True, kw_only=True, tag="unbuildable", tag_fiel
     """A survey that is sound but cannot be built as wished: what is asked, what there is, what would fit."""
 
     unmet: tuple[Unmet, ...]
+    alternatives: tuple[AlternativeAnswer, ...] = ()  # at most three, best first
+    no_alternative: str = ""  # why there is none
     assumptions: tuple[Assumption, ...]
     doubts: tuple[Doubt, ...]
     origin: Origin

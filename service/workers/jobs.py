@@ -13,7 +13,8 @@ from service.catalogue import demo_catalogue
 from service.cut_plans import answer_cut_plan
 from service.drawings import draw
 from service.errors import Fault, Reason, RequestFaultsError, UnbuildableError
-from service.quote import Desk, answer_bill, answer_frame, answer_quote, design
+from service.offers import answer_bill, answer_frame, answer_quote
+from service.quote import Desk, design
 from service.rules import EDITIONS, NEWEST_EDITION, RuleSet, load_rules
 from service.survey import SurveyRequest
 from service.workers.attention import is_given_up

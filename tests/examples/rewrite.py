@@ -10,7 +10,8 @@ from pathlib import Path
 import msgspec
 
 from service.catalogue import demo_catalogue
-from service.quote import Desk, answer_quote
+from service.offers import answer_quote
+from service.quote import Desk
 from service.rules import load_rules
 from service.survey import SurveyRequest
 
