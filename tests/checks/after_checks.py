@@ -80,3 +80,9 @@ def of_job(ground: Ground, **values: object) -> Ground:
 def of_hardware(ground: Ground, **values: object) -> Ground:
     """A ground with other hardware."""
     return msgspec.structs.replace(ground, hardware=msgspec.structs.replace(ground.hardware, **values))
+
+
+def of_additions(ground: Ground, **values: object) -> Ground:
+    """A ground whose frame says that something was added; nothing is laid out again."""
+    additions = msgspec.structs.replace(ground.frame.additions, **values)
+    return msgspec.structs.replace(ground, frame=msgspec.structs.replace(ground.frame, additions=additions))

@@ -13,7 +13,7 @@ from service.checks.timber import bent_ratio
 from service.checks.trimmer import BENDING, GAP, SAG, SHEAR, SIDEWAYS, final_sag_mm, trimmer_checks
 from service.checks.trimmer_load import trimmer_of
 from service.rules import LoadDuration, load_rules
-from tests.checks.after_checks import after_checks, check_of, checks_of, exact_ratio, laid_out, of_job, wished
+from tests.checks.after_checks import after_checks, check_of, checks_of, exact_ratio, laid_out, of_hardware, of_job, wished
 from tests.checks.grounds import ground_of
 from tests.engineering.beam_model import beam
 from tests.examples_of import changed, example_a, example_c
