@@ -13,6 +13,7 @@ from service.checks.ground import Ground
 from service.checks.register import check
 from service.checks.report import Report
 from service.checks.steps import next_steps
+from service.checks.stopped import stopped_by
 from service.errors import UnbuildableError
 from service.frame import NOTHING_ADDED, Frame, Role, lay_out
 from service.hardware import Hardware, choose_hardware
@@ -73,7 +74,7 @@ def settle(job: Job, shelf: Shelf, additions: Additions = NOTHING_ADDED) -> Sett
         additions: what to begin with.
 
     Raises:
-        UnbuildableError: the job cannot be laid out.
+        UnbuildableError: the job cannot be laid out, or is stopped by what more of the same cannot answer.
     """
     ground = _ground_of(job, shelf, additions)
     report, laid_out = check(ground), content_of(ground.frame)
@@ -90,6 +91,8 @@ def settle(job: Job, shelf: Shelf, additions: Additions = NOTHING_ADDED) -> Sett
                 after_ratio=_ratio_of(one, report),
             )
         )
+    if stopped := stopped_by(report, shelf.rules):
+        raise UnbuildableError(stopped)
     return Settled(frame=ground.frame, hardware=ground.hardware, report=report, steps=tuple(taken), laid_out=laid_out)
 
 
