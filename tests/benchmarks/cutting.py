@@ -21,6 +21,7 @@ from service.cutting import BarJob, BarPiece, BarStock, Effort, SheetJob, SheetP
 from service.cutting.verify_bars import mistakes_in_bars
 from service.cutting.verify_sheets import mistakes_in_sheets
 from tests.benchmarks import cutting_peers as peers
+from tests.benchmarks.cutting_levels import cp_sat_sheets
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -175,8 +176,9 @@ def measure(title: str, instances: list[Instance], effort: Effort, *, alone: boo
         bars = "bars" in instances[0]
         methods["packingsolver alone, Anytime 1 s"] = timed(instances, peers.packing_bars if bars else peers.packing_sheets)
         methods["first fit decreasing"] = timed(instances, peers.first_fit_bars if bars else peers.first_fit_sheets)
-        if bars and peers.has_cp_sat():
-            methods["CP-SAT bar by bar, 1 worker, 4 s"] = timed(instances, peers.cp_sat_bars)
+        if peers.has_cp_sat():
+            name, solve = ("bar by bar", peers.cp_sat_bars) if bars else ("on levels", cp_sat_sheets)
+            methods[f"CP-SAT {name}, 1 worker, 4 s"] = timed(instances, solve)
     table(title, methods)
     short(methods)
 
