@@ -7,6 +7,7 @@ units (`_minor`). On the wire a length is in millimetres and money is `{"amount"
 from __future__ import annotations
 
 from decimal import ROUND_HALF_UP, Decimal
+from functools import lru_cache
 from typing import Annotated, Final
 
 import msgspec
@@ -51,6 +52,7 @@ class Money(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     currency: Currency
 
 
+@lru_cache(maxsize=4_096)
 def tenths(length_mm: float) -> int:
     """Millimetres to whole tenths of a millimetre, halves up. The one rounding of a length that comes in."""
     return int((Decimal(repr(float(length_mm))) * TENTHS_PER_MM).to_integral_value(ROUND_HALF_UP))

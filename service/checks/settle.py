@@ -111,8 +111,8 @@ def content_of(frame: Frame) -> Content:
     )
 
 
-def _ground_of(job: Job, shelf: Shelf, additions: Additions) -> Ground:
-    frame = lay_out(job, shelf.rules, additions)
+def _ground_of(job: Job, shelf: Shelf, additions: Additions, like: Frame | None = None) -> Ground:
+    frame = lay_out(job, shelf.rules, additions, like)
     return Ground(job=job, frame=frame, rules=shelf.rules, hardware=choose_hardware(job, shelf, additions))
 
 
@@ -120,7 +120,7 @@ def _strengthen(ground: Ground, report: Report, shelf: Shelf) -> tuple[Check, st
     """The first step that is left and has room; None where there is none."""
     for one, stronger in next_steps(report.failing, ground, shelf):
         try:
-            made = _ground_of(ground.job, shelf, stronger.additions)
+            made = _ground_of(ground.job, shelf, stronger.additions, ground.frame)
         except UnbuildableError:  # no room for it: the next step
             continue
         if _differs(ground, made):

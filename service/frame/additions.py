@@ -35,6 +35,9 @@ class Reason(msgspec.Struct, frozen=True, kw_only=True):
     says: str
 
 
+MOVES_JOINTS = ("foot_stations", "station_pitch_tenth_mm", "ply_count", "stud_pitch_tenth_mm", "ladder_halved")
+
+
 class Additions(msgspec.Struct, frozen=True, kw_only=True):
     """What strengthening adds to the laid-out frame. The checks decide it; the layout only places it."""
 
@@ -73,6 +76,10 @@ class Additions(msgspec.Struct, frozen=True, kw_only=True):
     def class_of(self, role: Role, job_class: str) -> str:
         """Strength class of the members of a role."""
         return self.strong_class if role in self.strong_roles else job_class
+
+    def same_boards(self, other: Additions) -> bool:
+        """Whether boards and their joints are surely the same: nothing that a joint may lie on differs."""
+        return all(getattr(self, name) == getattr(other, name) for name in MOVES_JOINTS)
 
     def reason(self, added: Added) -> str:
         """Why something was added; empty where nothing was said."""

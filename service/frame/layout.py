@@ -23,20 +23,27 @@ if TYPE_CHECKING:
     from service.rules import RuleSet
 
 
-def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED) -> Frame:
+def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED, like: Frame | None = None) -> Frame:
     """Every member, board and fixing of the breast.
+
+    Args:
+        job: what is wished and measured.
+        rules: numbers of the trade.
+        additions: what strengthening adds.
+        like: the frame of the same job with other additions; its boards are kept where these cannot have changed them.
 
     Raises:
         UnbuildableError: with every inequality that is not met (`knowledge/framing.md`, section 13).
     """
     at = set_out(job, rules, additions)
+    kept = like if like and additions.same_boards(like.additions) else None
     places = (*lay_base(at, job, rules), *lay_upper(at, rules))
     members = mark_members(
         places, tenths(rules.frame.shortest_bar_piece_mm), lambda role: additions.class_of(role, job.timber.strength_class)
     )
     return Frame(
         members=members,
-        panels=lay_boards(at, job, rules),
+        panels=kept.panels if kept else lay_boards(at, job, rules),
         openings=_openings(at),
         levels=_levels(at),
         sizes=_sizes(at),

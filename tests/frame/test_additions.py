@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from service.frame import Added, Additions, EndJoint, Reason, Role
+from service.frame import Added, Additions, EndJoint, Reason, Role, lay_out
+from service.rules import load_rules
 from tests.examples_of import changed, example_a, example_b, example_c, frame_of, job_of
 from tests.properties import laws
 
@@ -149,3 +150,12 @@ def test_joists_under_a_lid() -> None:
     assert [] == of_role(frame_of(DEEP_C), Role.LID_JOIST)
     assert 3 == len(of_role(frame, Role.LID_JOIST))  # 1255 clear: three bays of 400 and less leave no fewer
     assert [] == of_role(frame_of(example_a(), Additions(lid_joist_pitch_tenth_mm=4_000)), Role.LID_JOIST)
+
+
+@pytest.mark.parametrize("name", EVERY)
+@pytest.mark.parametrize("request_", [example_a(), example_b(), example_c(), DEEP_C])
+def test_boards_that_are_kept_are_those_that_would_be_laid(name: str, request_: Request) -> None:
+    """Laid out like the plain frame or anew: the same."""
+    job, rules = job_of(request_), load_rules()
+
+    assert lay_out(job, rules, EVERY[name]) == lay_out(job, rules, EVERY[name], lay_out(job, rules))
