@@ -5,7 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from service.checks.check import Check, Skipped
+from service.checks.clearances import clearance_checks, zone_checks
+from service.checks.cold_wall import damp_checks
+from service.checks.handling_checks import lifting_checks, replacement_checks, way_in_checks
 from service.checks.report import Report
+from service.checks.supply import cable_checks, load_checks
+from service.checks.viewing import viewing_checks
+from service.checks.void_heat import recess_checks, void_checks
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -13,7 +19,19 @@ if TYPE_CHECKING:
     from service.checks.check import Result
     from service.checks.ground import Ground
 
-REGISTER: Final[tuple[Callable[[Ground], tuple[Result, ...]], ...]] = ()
+REGISTER: Final[tuple[Callable[[Ground], tuple[Result, ...]], ...]] = (
+    clearance_checks,
+    zone_checks,
+    void_checks,
+    recess_checks,
+    damp_checks,
+    load_checks,
+    cable_checks,
+    viewing_checks,
+    way_in_checks,
+    lifting_checks,
+    replacement_checks,
+)
 
 
 def check(ground: Ground) -> Report:
