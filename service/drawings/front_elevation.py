@@ -16,6 +16,7 @@ from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
 from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_side_walls_front, fall_words
 from service.drawings.sight import seen_in_front
+from service.drawings.strengthened import strengthening_notes
 from service.frame import Axis, Member, Role, Unit
 from service.survey.floor import LowEnd
 from service.units import text_mm
@@ -76,6 +77,7 @@ class _FrontElevation:
             notes.append(fall_words(job))
         if left_over:
             notes.append(("also seen, not marked above:", *left_over))
+        notes += strengthening_notes(frame)
         write_caption(canvas, "Front elevation of the frame", notes)
 
     def _timber(self) -> None:
