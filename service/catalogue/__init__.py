@@ -4,6 +4,7 @@ from service.catalogue.dated import DatedRevision, in_force
 from service.catalogue.demo_data import DEMO_FILES, demo_catalogue, demo_rows, demo_text
 from service.catalogue.differences import Change, Difference, FieldChange, KindCount, RowChange, difference, rows_of
 from service.catalogue.freezing import PARTS, FrozenPart, PartBrokenError, freeze, thaw, thaw_part
+from service.catalogue.item_index import ItemIndex, Sought
 from service.catalogue.kinds import FORMS, KindForm, Row, RowKind, key_of
 from service.catalogue.limits import CLOSED_SETS, CODE_PATTERN, CODES, CURRENCY_PATTERN, TEXT_LENGTH_COUNT, range_of
 from service.catalogue.materials import FixingLoad, Material
@@ -57,6 +58,7 @@ __all__ = [
     "Finding",
     "FixingLoad",
     "FrozenPart",
+    "ItemIndex",
     "KindCount",
     "KindForm",
     "LabourRate",
@@ -70,6 +72,7 @@ __all__ = [
     "RowKind",
     "RowReader",
     "Screen",
+    "Sought",
     "Soundness",
     "TextForm",
     "Trade",
