@@ -120,8 +120,6 @@ class Search:
                 if counts.any():
                     taken.append((cover.classes[column], counts))
                     demands -= counts
-        if self.plan is not None and self.meter.is_over():
-            return
         rest = complete(demands, [number for number, _ in taken])
         if rest is not None:
             self.offer((*taken, *rest))

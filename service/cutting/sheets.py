@@ -13,6 +13,7 @@ from service.cutting.pieces import STANDARD, BarAim, Effort, SheetJob, SheetLayo
 from service.cutting.plan import CuttingError, Method, PartKind, Proof, SearchNote, SheetGroup, SheetPlan, StockTaken
 from service.cutting.sheet_greedy import greedy_plans, sheets_cost
 from service.cutting.sheet_layout import lay_sheets, leftovers_of
+from service.cutting.sheet_levels import level_plans
 from service.cutting.sheet_packing import Way
 from service.cutting.sheet_problem import SheetProblem, state_sheets
 from service.cutting.sheet_search import PLUNGE, Sheets, SheetSearch, edge_to_edge
@@ -73,7 +74,7 @@ def _search(job: SheetJob, problem: SheetProblem, meter: Meter, laid: dict[Sheet
         return can_be_sawn(plan) and all(group.layout is SheetLayout.EDGE_TO_EDGE for group in laid[plan])
 
     edge = SheetSearch(problem, edge_to_edge(job.first_cut), meter, edge_only)
-    edge.run(greedy_plans(problem, meter))
+    edge.run((*greedy_plans(problem, meter), *level_plans(problem, meter)))
     if sum(piece.pieces_count for piece in job.pieces) <= _FEW_PIECES and not meter.rang():
         edge.ask(Way.LEFTOVERS, 64)
     if job.layout is SheetLayout.EDGE_TO_EDGE:

@@ -118,6 +118,35 @@ def first_fit_decreasing(job: BarJob) -> int:
     return len(open_bars) * stock.cost_minor
 
 
+def first_fit_decreasing_height(job: SheetJob) -> int | None:
+    """Cost of the textbook's first fit decreasing height with the first stock entry of a job; None: a piece does not fit it.
+
+    Written for the tests alone. A piece that may be turned lies with its longer side along the sheet, if it fits so.
+    """
+    stock, kerf = job.stock[0], job.kerf_tenth_mm
+    wide, high = (size - 2 * job.edge_trim_tenth_mm + kerf for size in (stock.width_tenth_mm, stock.height_tenth_mm))
+    lying: list[tuple[int, int]] = []
+    for piece in job.pieces:
+        straight = (piece.width_tenth_mm + kerf, piece.height_tenth_mm + kerf)
+        ways = sorted({straight, straight[::-1]}, reverse=True) if piece.rotatable else [straight]
+        fits = [(w, h) for w, h in ways if w <= wide and h <= high]
+        if not fits:
+            return None
+        lying += [fits[0]] * piece.pieces_count
+    levels: list[list[int]] = []  # sheet, height, width left
+    tops: list[int] = []  # height left of each sheet
+    for width, height in sorted(lying, key=lambda size: (-size[1], -size[0])):
+        level = next((level for level in levels if level[1] >= height and level[2] >= width), None)
+        if level is None:
+            at = next((at for at, left in enumerate(tops) if left >= height), len(tops))
+            tops = tops if at < len(tops) else [*tops, high]
+            tops[at] -= height
+            level = [at, height, wide]
+            levels.append(level)
+        level[2] -= width
+    return len(tops) * stock.cost_minor
+
+
 def least_cost(job: BarJob) -> int:
     """Least cost of a tiny bar job, by trying every multiset of bars and every way to fill them: written for the tests alone."""
     needs = sorted(

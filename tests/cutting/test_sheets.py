@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import msgspec
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from service.cutting import (
     STANDARD,
@@ -24,7 +25,7 @@ from service.cutting import (
 from service.cutting import sheets as door
 from service.cutting.verify_sheets import mistakes_in_sheets
 from service.errors import RequestFaultsError
-from tests.cutting.jobs import PANELS_A, pinwheel, sheet_jobs, sheets
+from tests.cutting.jobs import PANELS_A, first_fit_decreasing_height, pinwheel, sheet_jobs, sheets
 
 if TYPE_CHECKING:
     from service.cutting import SheetJob
@@ -77,6 +78,15 @@ def test_what_cannot_be_sawn_is_told_apart() -> None:
 
     assert not sawable(pinwheel)
     assert sawable(pinwheel[:3])
+
+
+@given(sheet_jobs(), st.sampled_from((0, 20, 300)))
+@settings(max_examples=60)
+def test_never_dearer_than_first_fit_decreasing_height(job: SheetJob, work_count: int) -> None:
+    job = msgspec.structs.replace(job, first_cut=FirstCut.ANY)
+    least = first_fit_decreasing_height(job)
+    if least is not None:
+        assert cut_sheets(job, Effort(work_count=work_count)).cost_minor <= least
 
 
 @given(sheet_jobs(most_panels=5))
