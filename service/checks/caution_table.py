@@ -30,13 +30,21 @@ class CautionKind(NamedTuple):
 KINDS: Final = {
     # 1 heat and the fire
     "H01": CautionKind(FIRM, C + S, (MAKER,)),
+    "H02": CautionKind(DESIGN, C + S, (MAKER,)),
+    "H03": CautionKind(DESIGN, C + S, (MAKER,)),  # nothing where the maker states no distance
     "H04": CautionKind(NOTHING, C + F, (MAKER,), FM),
-    "H05": CautionKind(FIRM, C + S, (MAKER,)),  # a stop on design as soon as the heat checks lay out the zone
+    "H05": CautionKind(DESIGN, C + S, (MAKER,)),  # firm_quote for timber behind a board that does not burn
     "H06": CautionKind(NOTHING, F, (MAKER,)),
+    "H07": CautionKind(DESIGN, C + S, (MAKER,)),
+    "H08": CautionKind(FIRM, C + S, (MAKER,)),
+    "H09": CautionKind(WORK, C + F, (MAKER, ELECTRICIAN), "EN 60335-2-30, marking and instructions, from memory"),
+    "H10": CautionKind(NOTHING, C, (MAKER,)),
     "H11": CautionKind(NOTHING, C + F, (SURVEYOR,)),
     "H12": CautionKind(NOTHING, C, (CODE,), "ecodesign rules for local space heaters, from memory"),
+    "H13": CautionKind(NOTHING, C + S, (CODE, GAS)),  # a flame that is wished has no field: only electric fires can be asked for
     "H14": CautionKind(NOTHING, C, (MAKER,)),
     "H15": CautionKind(NOTHING, C, (MAKER,)),
+    "H16": CautionKind(NOTHING, C + S, (CODE,), "Approved Document B volume 1, B2, from memory"),  # firm_quote for a whole wall
     "H17": CautionKind(NOTHING, F + S, (MAKER,), "IEC 60335-1 clause 11, from memory"),
     # 2 electricity
     "E01": CautionKind(WORK, C + F, (ELECTRICIAN,), "BS 7671, from memory"),
@@ -45,9 +53,15 @@ KINDS: Final = {
     "E04": CautionKind(WORK, C + F, (ELECTRICIAN,), "computed: 13 A x 230 V = 2990 W"),
     "E05": CautionKind(WORK, F, (ELECTRICIAN,), "BS 7671 522.6.202, seen quoted in electricians' articles"),
     "E06": CautionKind(WORK, C + F, (ELECTRICIAN,), "BS 7671 526.3, from memory"),
+    "E07": CautionKind(DESIGN, F + S, (ELECTRICIAN,)),
+    "E08": CautionKind(WORK, F, (ELECTRICIAN,), "BS 7671 522.6, from memory"),
     "E09": CautionKind(WORK, C + F, (ELECTRICIAN,), FM),
     "E10": CautionKind(WORK, C + F, (MAKER,)),
+    "E11": CautionKind(WORK, F, (ELECTRICIAN,), FM),
+    "E12": CautionKind(NOTHING, F, (ELECTRICIAN,)),
+    "E13": CautionKind(NOTHING, C + S, (CODE,), "Approved Document M volume 1, from memory"),
     "E14": CautionKind(NOTHING, C + F, (MAKER,)),  # an alarm that is too near stops this work
+    "E15": CautionKind(WORK, F, (CODE,)),
     # 3 structure and fixing
     "S01": CautionKind(WORK, F, (SURVEYOR,)),
     "S03": CautionKind(FIRM, C + S, (SURVEYOR,)),
@@ -80,16 +94,26 @@ KINDS: Final = {
     "B16": CautionKind(WORK, F + S, (SURVEYOR,)),
     "B17": CautionKind(DESIGN, C + S, (SURVEYOR, OWNER)),
     # 5 viewing, use, finish
+    "V01": CautionKind(NOTHING, C, (OWNER,)),
+    "V02": CautionKind(NOTHING, C, (OWNER,)),
     "V03": CautionKind(NOTHING, C, (OWNER,)),
+    "V04": CautionKind(DESIGN, S, (MAKER,)),
+    "V05": CautionKind(NOTHING, C, (OWNER,)),
     "V06": CautionKind(FIRM, C + S, (OWNER,)),
+    "V07": CautionKind(NOTHING, C, (OWNER,)),
     "V08": CautionKind(NOTHING, C, (OWNER,), "movement of MDF: mdf-info.eu, seen"),
     "V10": CautionKind(NOTHING, C, (MAKER,)),
+    "V11": CautionKind(DESIGN, S, (SURVEYOR,)),
+    "V12": CautionKind(NOTHING, C, (OWNER,)),
     # 6 work, handling, dust, delivery
     "W01": CautionKind(NOTHING, F + S, (SURVEYOR,), "HSE lifting filter, from memory"),
     "W02": CautionKind(NOTHING, F + S, (SURVEYOR,), "geometry, computed"),
+    "W03": CautionKind(DESIGN, F + S, (SURVEYOR,)),
     "W04": CautionKind(NOTHING, F, (CODE,), "EH40, seen in trade articles"),
     "W05": CautionKind(NOTHING, F, (CODE,), FM),
     "W06": CautionKind(NOTHING, F, (CODE,), "Work at Height Regulations 2005, from memory"),
+    "W07": CautionKind(NOTHING, S, (CODE,), "CDM Regulations 2015, from memory"),
+    "W08": CautionKind(WORK, C + F, (OWNER,)),
     "W10": CautionKind(NOTHING, F, (SURVEYOR,)),
     "W11": CautionKind(NOTHING, F, (SURVEYOR,)),
     "W12": CautionKind(NOTHING, F, (CODE,), FM),

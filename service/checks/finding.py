@@ -7,6 +7,7 @@ from typing import NamedTuple
 import msgspec
 
 from service.brief import Job
+from service.checks.check import Check, Verdict
 from service.checks.report import Report
 from service.checks.result import CautionState, Stops
 from service.frame import Frame
@@ -27,6 +28,11 @@ def field_name(pointer: str) -> str:
     return f"{'fire' if section == 'appliance' else section} {name.removesuffix(unit)}".replace("_", " ").strip()
 
 
+def said(check: Check) -> str:
+    """A check as one or two sentences: what it says, and what helps."""
+    return " ".join(f"{part[0].upper()}{part[1:].rstrip('.')}." for part in (check.says, check.remedy) if part)
+
+
 class Finding(NamedTuple):
     """One row whose trigger is true, or cannot be verified."""
 
@@ -43,6 +49,10 @@ class Facts(msgspec.Struct, frozen=True, kw_only=True):
     frame: Frame
     rules: RuleSet
     report: Report  # what the checks say; a trigger reads it and does not calculate again
+
+    def unmet(self, *codes: str) -> tuple[Check, ...]:
+        """Checks of these codes that are not met: failed, or advice against it."""
+        return tuple(one for code in codes for one in self.report.of(code) if one.verdict in {Verdict.FAIL, Verdict.ADVISE})
 
     @property
     def room(self) -> Room:
@@ -84,6 +94,12 @@ class Facts(msgspec.Struct, frozen=True, kw_only=True):
         half_mm = self.frame.sizes.finished_width_tenth_mm / 20 + margin_mm
         centre_mm = self.job.wall_centre_tenth_mm / 10
         return x0_mm < centre_mm + half_mm and x1_mm > centre_mm - half_mm
+
+    def over_fire(self, x_mm: float) -> bool:
+        """Whether a point of the wall lies over or under the fire's opening."""
+        left_mm = self.job.wall_centre_tenth_mm / 10 - self.frame.sizes.frame_width_tenth_mm / 20
+        fire = next(one for one in self.frame.openings if one.kind == "fire")
+        return left_mm + fire.x0_tenth_mm / 10 <= x_mm <= left_mm + fire.x1_tenth_mm / 10
 
     def holds(self, x_mm: float, margin_mm: float = 0.0) -> bool:
         """Whether a point of the wall lies within the breast, its edges included, or nearer to it than a margin."""

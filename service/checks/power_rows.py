@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from service.brief import supply_of
-from service.checks.finding import Finding
+from service.checks.finding import Finding, said
 from service.checks.result import CautionState, Stops
+from service.checks.supply import ACCESS, CABLE_COVER
 from service.survey.fields import Answer
 from service.survey.services import AccessoryKind, CableScan, SupplyWanted
 from service.survey.site import Country
+from service.survey.wall import WallConstruction
+from service.survey.wishes import ExtraKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -19,6 +22,8 @@ if TYPE_CHECKING:
 OPEN = CautionState.NOT_VERIFIED
 FUSE_W = 13 * 230  # a 13 A fuse at 230 V
 ALARM_MARGIN_MM = 300.0  # from walls and lights: Approved Document B, older text (services.md, section 6)
+NEW_DWELLING_YEARS = 1  # a house is new in the year it is built and the next: house choice
+SOCKET_HEIGHTS_MM = (450.0, 1_200.0)  # Approved Document M volume 1, from memory
 RADIO = frozenset({AccessoryKind.ROUTER, AccessoryKind.THERMOSTAT})
 
 
@@ -37,6 +42,9 @@ def power_rows(facts: Facts) -> Iterator[Finding]:
         )
     yield from _accessories(facts)
     yield from _alarms(facts)
+    yield from _connection(facts)
+    yield from _metal_and_lights(facts)
+    yield from _heights(facts)
 
 
 def _rules(facts: Facts) -> Iterator[Finding]:
@@ -97,3 +105,31 @@ def _alarms(facts: Facts) -> Iterator[Finding]:
         names = ", ".join(f"{one.kind.value} alarm at {one.x_mm:g}" for one in near)
         says = f"{names}: nearer than {ALARM_MARGIN_MM:g} mm to the breast, which is a new wall. An electrician moves it."
         yield Finding("E14", says, stops=Stops.THIS_WORK)
+
+
+def _connection(facts: Facts) -> Iterator[Finding]:
+    for check in facts.unmet(ACCESS):
+        yield Finding("E07", said(check))
+    for check in facts.unmet(CABLE_COVER):
+        yield Finding("E08", said(check))
+
+
+def _metal_and_lights(facts: Facts) -> Iterator[Finding]:
+    steel = facts.job.wall_construction is WallConstruction.STEEL_STUD
+    if steel or (facts.job.bracket and facts.frame.screen_hung):
+        metal = "Steel studs" if steel else "The metal bracket of the screen"
+        yield Finding("E11", f"{metal}: the electrician says whether metal parts are bonded.")
+    if any(one.kind is ExtraKind.LIGHTS for one in facts.job.survey.brief.extras or ()):
+        yield Finding("E12", "Drivers of lights in a closed void want air, a way to reach them, and a box that does not burn.")
+
+
+def _heights(facts: Facts) -> Iterator[Finding]:
+    """Accessories of a new dwelling, and boxes in a wall that parts two dwellings."""
+    accessories, year = facts.services.accessories or (), facts.site.build_year
+    low_mm, high_mm = SOCKET_HEIGHTS_MM
+    outside = [one for one in accessories if one.kind is AccessoryKind.SOCKET and not low_mm <= one.z_mm <= high_mm]
+    if outside and year is not None and year >= int(facts.job.today[:4]) - NEW_DWELLING_YEARS:
+        names = ", ".join(f"{one.x_mm:g}, {one.z_mm:g} high" for one in outside)
+        yield Finding("E13", f"Sockets outside {low_mm:g} to {high_mm:g} mm in a new dwelling: {names}. Ask building control.")
+    if accessories and facts.wall.party is Answer.YES:
+        yield Finding("E15", "Boxes in a wall that parts two dwellings: not back to back, and sealed against fire and sound.")

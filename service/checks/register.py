@@ -8,6 +8,7 @@ from service.checks.check import Check, Skipped
 from service.checks.clearances import clearance_checks, zone_checks
 from service.checks.cold_wall import damp_checks
 from service.checks.handling_checks import lifting_checks, replacement_checks, way_in_checks
+from service.checks.linings import lining_checks
 from service.checks.report import Report
 from service.checks.supply import cable_checks, load_checks
 from service.checks.viewing import viewing_checks
@@ -25,6 +26,7 @@ REGISTER: Final[tuple[Callable[[Ground], tuple[Result, ...]], ...]] = (
     void_checks,
     recess_checks,
     damp_checks,
+    lining_checks,
     load_checks,
     cable_checks,
     viewing_checks,

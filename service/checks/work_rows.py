@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from service.checks.finding import Finding
-from service.checks.handling import boards_for_two, count_lifts, may_be_tilted
+from service.checks.finding import Finding, said
+from service.checks.handling import boards_for_two, count_lifts
+from service.checks.handling_checks import BAR, BOARD, CARTON, TILT
 from service.survey.services import AlarmKind
 from service.survey.site import Workspace
+from service.survey.terms import SuppliedBy, TaxKind
+from service.survey.wishes import SizeClassScreen
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,14 +25,17 @@ HELP = {"none": "two people", "third_person": "three people", "lifter": "a lifte
 def work_rows(facts: Facts) -> Iterator[Finding]:
     """Rows of work, handling and dust."""
     yield from _lifting(facts)
-    if not may_be_tilted(facts.frame, facts.job, facts.rules):
+    if facts.unmet(TILT):
         yield Finding(
             "W02", "The upper frame cannot be tilted up whole under this ceiling. It is built in place, ladder by ladder."
         )
+    for check in facts.unmet(BAR, BOARD, CARTON):
+        yield Finding("W03", said(check))
     yield from _dust(facts)
     if facts.frame.levels.finished_top_tenth_mm > HIGH_TENTH_MM:
         yield Finding("W06", "Work above 2 m: steps or a platform, and two people under a hung frame.")
     yield from _stored(facts)
+    yield from _site(facts)
     if any(one.kind is AlarmKind.SMOKE for one in facts.services.alarms or ()):
         yield Finding("W11", "Cover the smoke alarm while sanding, and uncover it the same day.")
 
@@ -63,3 +69,17 @@ def _stored(facts: Facts) -> Iterator[Finding]:
         yield Finding("W10", "Boards lie 48 hours in the room before they are fixed. Reject wet ones.")
     if kind == "plasterboard":
         yield Finding("W12", "Gypsum waste is kept apart from the rest.")
+
+
+def _site(facts: Facts) -> Iterator[Finding]:
+    """Duties on a domestic site, and what must be there before the breast is closed."""
+    terms, brief, awaited = facts.job.terms, facts.job.survey.brief, []
+    if terms.tax is None or terms.tax.kind is not TaxKind.REVERSE_CHARGE:
+        yield Finding("W07", "For a domestic customer the contractor plans and manages the work: the construction duties hold.")
+    if terms.appliance_supplied_by is SuppliedBy.CUSTOMER:
+        awaited.append("fire")
+    if isinstance(brief.screen, SizeClassScreen) and not brief.screen.bought:
+        awaited.append("screen")
+    if awaited:
+        names = " and ".join(awaited)
+        yield Finding("W08", f"The {names} may not be on site when the breast is closed. Wait, or price a second visit.")

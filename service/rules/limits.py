@@ -30,6 +30,8 @@ class HeatRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     damp_humidity_ratio: float
     mould_ratio: float
     leaf_mm: float
+    lining_most_m2: float
+    lining_floor_ratio: float
     solid_wall_mm: float
     outlet_to_screen_usual_mm: float
     inside_film_m2_k_per_w: float

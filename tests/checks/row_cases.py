@@ -5,15 +5,28 @@ Triggers: `knowledge/cautions.md`. The base is a worked example in which nothing
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
+
+import msgspec
 
 from service.bill import Market
 from service.catalogue import demo_catalogue
-from service.checks import Caution, cautions_of, settle
-from service.rules import load_rules
+from service.checks import Caution, Check, Quantity, Report, cautions_of, settle
+from service.checks.cautions import SECTIONS
+from service.checks.clearances import CLEAR_BEHIND, OUTLET_TO_SHELF
+from service.checks.finding import Facts
+from service.checks.handling_checks import REPLACEMENT
+from service.rules import Source, load_rules
+from service.survey.wishes import Extra, ExtraKind, Finish
 from tests.bill.bill_facts import one_sided
+from tests.checks.by_manual import by_manual, under_screen
 from tests.examples_of import changed, job_of
 from tests.sold_examples import sold
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from service.rules import RuleSet
 
 type Request = dict[str, Any]
 
@@ -29,6 +42,10 @@ SMALL = {
     "/survey/brief/appliance": {"kind": "catalogue", "model": "AF-101"}, "/survey/brief/breast_width_mm": 950,
     "/survey/brief/breast_depth_mm": 250, "/survey/brief/top": {"kind": "part_height", "height_mm": 880},
     "/survey/brief/appliance_shift_mm": 0,
+}  # fmt: skip
+REAR_PLUGS = {
+    "kind": "custom", "name": "s", "diagonal_in": 43, "body_width_mm": 964, "body_height_mm": 557, "body_depth_mm": 74,
+    "mass_kg": 9.5, "hole_pattern_width_mm": 200, "hole_pattern_height_mm": 200, "connectors": "rear",
 }  # fmt: skip
 TIGHT = {
     "/survey/brief/top": {"kind": "ceiling"}, "/survey/brief/platform_height_mm": 0, "/survey/brief/breast_depth_mm": 500,
@@ -48,9 +65,15 @@ def wall(construction: str, **more: object) -> Request:
 
 CASES: dict[str, tuple[Request, Request]] = {  # fires, does not
     "H01": (one_sided("AF-107"), one_sided("AF-103")),
+    "H03": (under_screen(outlet_to_screen_least_mm=None, outlet_height_mm=501), under_screen()),
     "H04": (A, C),
     "H05": (on(one_sided("AF-106"), survey__brief__breast_depth_mm=320), one_sided("AF-104")),
     "H06": (B, on(B, survey__brief__board={"kind": "catalogue", "code": "BD-2412X"})),
+    "H07": (changed(one_sided("AF-105"), {"/survey/brief/breast_depth_mm": 330}), one_sided("AF-103")),
+    "H09": (on(A, survey__services__accessories=[{"kind": "socket", "x_mm": 1_287, "z_mm": 300}]),
+            on(A, survey__services__accessories=[{"kind": "socket", "x_mm": 1_286, "z_mm": 300}])),  # opening 1286.5 to 2613.5
+    "H13": (on(A, survey__services__gas="capped_off"), A),
+    "H16": (on(A, survey__room__depth_mm=1_500), A),  # 4.5 m2 of board, floor 5.9 m2
     "H11": (C, on(C, survey__brief__appliance=COLD_FIRE)),
     "H12": (on(A, survey__room__volume_m3=49), on(A, survey__room__volume_m3=50)),
     "H15": (on(A, survey__brief__platform_height_mm=599), on(A, survey__brief__platform_height_mm=600)),
@@ -60,6 +83,13 @@ CASES: dict[str, tuple[Request, Request]] = {  # fires, does not
     "E05": (on(A, survey__services__cable_scan="not_done"), A),
     "E06": (on(A, survey__services__accessories=[{"kind": "socket", "x_mm": 1_950, "z_mm": 300}]),
             on(A, survey__services__accessories=[{"kind": "socket", "x_mm": 900, "z_mm": 300}])),
+    "E07": (by_manual(service_access="side"), by_manual(service_access="front")),
+    "E08": (C, A),
+    "E11": (A, C),
+    "E13": (on(A, survey__site__build_year=2025, survey__services__accessories=[{"kind": "socket", "x_mm": 900, "z_mm": 449}]),
+            on(A, survey__site__build_year=2024, survey__services__accessories=[{"kind": "socket", "x_mm": 900, "z_mm": 449}])),
+    "E15": (on(A, survey__wall__party="yes", survey__services__accessories=[{"kind": "socket", "x_mm": 900, "z_mm": 500}]),
+            on(A, survey__services__accessories=[{"kind": "socket", "x_mm": 900, "z_mm": 500}])),
     "E09": (on(A, survey__services__rcd="no"), A),
     "E10": (C, A),
     "E14": (on(A, survey__services__alarms=[{"kind": "heat", "x_mm": 1_950, "y_mm": 735}]),
@@ -97,15 +127,24 @@ CASES: dict[str, tuple[Request, Request]] = {  # fires, does not
     "B16": (on(A, survey__site__surveyed_on="2026-09-01"), on(A, survey__site__surveyed_on="2026-09-02")),  # 91 and 90 days
     "B17": (on(A, survey__chimney__flue="open", survey__site__building="flat"),
             on(A, survey__chimney__flue="open", survey__site__building="flat", survey__chimney__flue_shared="no")),
+    "V01": (on(A, survey__room__eye_height_mm=600, survey__room__seat_distance_mm=1_500), A),
+    "V02": (on(A, survey__room__seat_distance_mm=3_277), on(A, survey__room__seat_distance_mm=3_276)),
     "V03": (B, A),
+    "V04": (on(A, survey__brief__screen=REAR_PLUGS, survey__brief__cable_room_mm=30), on(A, survey__brief__screen=REAR_PLUGS)),
+    "V05": (on(A, survey__room__obstacles=[{"kind": "window", "x0_mm": 3_000, "x1_mm": 3_600}]), A),
     "V06": (on(A, survey__brief__screen={"kind": "size_class", "diagonal_in": 43}), A),
+    "V07": (on(A, survey__brief__screen={**REAR_PLUGS, "sound": "down"}), on(A, survey__brief__screen=REAR_PLUGS)),
     "V08": (A, B),
     "V10": (on(C0, survey__floor__covering="carpet"), C0),
+    "V12": (on(A, survey__room__wall_length_mm=3_528), on(A, survey__room__wall_length_mm=3_529)),  # 2628.5 and 900
+    "W03": (on(A, survey__site__route=[{"kind": "corridor", "width_mm": 600}] * 2), A),
     "W01": (A, on(C, **{key.removeprefix("/").replace("/", "__"): value for key, value in SMALL.items()})),
     "W02": (changed(one_sided("AF-104"), TIGHT), one_sided("AF-104")),
     "W04": (on(A, survey__site__workspace="in_room"), A),
     "W05": (on(C, survey__brief__board={"kind": "catalogue", "code": "BD-2312N"}), C),
     "W06": (A, C),
+    "W07": (A, changed(A, REVERSE_CHARGE)),
+    "W08": (C, A),
     "W10": (A, on(A, survey__brief__board={"kind": "catalogue", "code": "BD-2218L"})),
     "W11": (on(A, survey__services__alarms=[{"kind": "smoke", "x_mm": 100, "y_mm": 3_000}]), A),
     "W12": (B, A),
@@ -114,13 +153,47 @@ CASES: dict[str, tuple[Request, Request]] = {  # fires, does not
     "M03": (changed(A, REVERSE_CHARGE), A),
     "M07": (A, on(A, terms__screen_supplied_by="shop")),
 }  # fmt: skip
+MM = Quantity(symbol="gap", value=10.0, unit="mm")
+
+
+def facts_of(request: Request, *unmet: str, extras: tuple[ExtraKind, ...] = (), finish: Finish | None = None) -> Facts:
+    """Facts that no request reaches, as its design is refused or laid out so that they cannot be: checks failed, wishes held."""
+    job, settled = job_of(request), settle(job_of(request), MARKET)
+    wanted = tuple(Extra(kind=kind) for kind in extras)
+    brief = msgspec.structs.replace(job.survey.brief, extras=wanted or job.survey.brief.extras)
+    survey = msgspec.structs.replace(job.survey, brief=brief)
+    made = msgspec.structs.replace(job, survey=survey, finish=finish or job.finish)
+    short = msgspec.structs.replace(MM, value=9.0)
+    source = Source(document="manual")
+    checks = (
+        Check(code=code, subject="fire", says="too small", demand=MM, resistance=short, clause=source, remedy="larger")
+        for code in unmet
+    )
+    return Facts(job=made, frame=settled.frame, rules=load_rules(), report=Report(checks=tuple(checks)))
+
+
+CONTRIVED: dict[str, Callable[[], Facts]] = {
+    "H02": lambda: facts_of(A, CLEAR_BEHIND),
+    "H08": lambda: facts_of(A, OUTLET_TO_SHELF),
+    "H10": lambda: facts_of(A, finish=Finish.SLATTED),
+    "E12": lambda: facts_of(A, extras=(ExtraKind.LIGHTS,)),
+    "V11": lambda: facts_of(A, REPLACEMENT),
+}
+
+
+def found_in(facts: Facts) -> dict[str, str]:
+    """Codes that fire on facts, each with what it says."""
+    return {one.code: one.says for section in SECTIONS for one in section(facts)}
+
+
 ALWAYS = {"E01", "H14", "H17", "M06"}  # every breast with an electric fire
 
 
-def rows(request: Request) -> tuple[Caution, ...]:
-    """Cautions of a request."""
-    settled = settle(job_of(request), MARKET)
-    return cautions_of(job_of(request), settled.frame, load_rules(), settled.report)
+def rows(request: Request, rules: RuleSet | None = None) -> tuple[Caution, ...]:
+    """Cautions of a request, by the newest rules if none are given."""
+    market = MARKET if rules is None else Market(catalogue=demo_catalogue(), rules=rules)
+    settled = settle(job_of(request), market)
+    return cautions_of(job_of(request), settled.frame, market.rules, settled.report)
 
 
 def row(request: Request, code: str) -> Caution:

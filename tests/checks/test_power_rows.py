@@ -5,7 +5,8 @@ from typing import Any
 import pytest
 
 from service.checks import CautionState, Stops
-from tests.checks.row_cases import A, cases, codes, on, row
+from service.survey.wishes import ExtraKind
+from tests.checks.row_cases import A, C, cases, codes, facts_of, found_in, on, row
 
 
 @pytest.mark.parametrize(("code", "fires", "quiet"), cases("E"), ids=lambda value: value if isinstance(value, str) else "")
@@ -61,3 +62,25 @@ def test_an_alarm_is_measured_from_the_new_wall(x_mm: float, near: bool) -> None
 def test_england_is_taken_where_the_region_was_not_told() -> None:
     assert "E03" not in codes(on(A, survey__site__country="gb"))
     assert "E03" in codes(on(A, survey__site__country="other"))
+
+
+def test_steel_studs_raise_the_question_of_bonding() -> None:
+    """E11: metal skin, grille, bracket, steel studs."""
+    steel = on(C, survey__wall__construction="steel_stud", survey__wall__stud_positions_mm=[1_400, 1_800, 2_200, 2_600])
+
+    assert "Steel studs" in row(steel, "E11").says
+    assert "bracket" in row(A, "E11").says
+    assert "E11" not in codes(C)
+
+
+def test_only_sockets_of_new_dwellings_are_measured() -> None:
+    """E13: 450 to 1200, in the year of the quote or the one before."""
+    data = on(A, survey__site__build_year=2026, survey__services__accessories=[{"kind": "data", "x_mm": 900, "z_mm": 300}])
+    high = on(A, survey__site__build_year=2026, survey__services__accessories=[{"kind": "socket", "x_mm": 900, "z_mm": 1_201}])
+
+    assert "E13" not in codes(data)
+    assert "900, 1201 high" in row(high, "E13").says
+
+
+def test_drivers_of_lights() -> None:
+    assert "E12" in found_in(facts_of(A, extras=(ExtraKind.LIGHTS,)))

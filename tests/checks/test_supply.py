@@ -21,9 +21,9 @@ from service.checks.supply import (
 )
 from service.checks.void_heat import void_deg_c
 from service.survey.wishes import Extra, ExtraKind
+from tests.checks.by_manual import by_manual
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
-from tests.checks.test_clearances import by_manual
 from tests.examples_of import changed
 from tests.sold_examples import sold
 

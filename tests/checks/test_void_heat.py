@@ -22,9 +22,9 @@ from service.checks.void_heat import (
 )
 from service.engineering import cavity
 from tests.bill.bill_facts import one_sided
+from tests.checks.by_manual import by_manual, under_screen
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
-from tests.checks.test_clearances import by_manual, under_screen
 from tests.examples_of import changed
 from tests.sold_examples import sold
 

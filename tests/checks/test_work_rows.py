@@ -4,7 +4,8 @@ from typing import Any
 
 import pytest
 
-from tests.checks.row_cases import A, B, cases, codes, on, rows
+from tests.checks.grounds import rules_without_ladder
+from tests.checks.row_cases import A, B, cases, codes, on, row, rows
 
 
 @pytest.mark.parametrize(("code", "fires", "quiet"), cases("W"), ids=lambda value: value if isinstance(value, str) else "")
@@ -16,7 +17,7 @@ def test_each_row_fires_and_keeps_quiet(code: str, fires: dict[str, Any], quiet:
 
 def test_every_heavy_thing_is_named_with_what_it_takes() -> None:
     """`knowledge/worked-examples.md`, "lifting" of example A: frame 37.9 kg and fire 41 kg: lifter."""
-    says = [one.says for one in rows(A) if one.code == "W01"]
+    says = [one.says for one in rows(A, rules_without_ladder()) if one.code == "W01"]
 
     assert [
         "The fire weighs 41 kg; at waist height two people take about 27.3 and three 30.8. It wants a lifter.",
@@ -31,3 +32,13 @@ def test_boards_for_two_are_named() -> None:
 
 def test_a_heat_alarm_needs_no_cover() -> None:
     assert "W11" not in codes(on(A, survey__services__alarms=[{"kind": "heat", "x_mm": 100, "y_mm": 3_000}]))
+
+
+def test_what_may_not_be_on_site() -> None:
+    """W08: the customer's fire; a screen that is not bought."""
+    waits = on(A, survey__brief__screen={"kind": "size_class", "diagonal_in": 43, "bought": False})
+    both = on(waits, terms__appliance_supplied_by="customer")
+
+    assert "The screen may not" in row(waits, "W08").says
+    assert "The fire and screen may not" in row(both, "W08").says
+    assert "W08" not in codes(on(A, survey__brief__screen={"kind": "size_class", "diagonal_in": 43}))
