@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from service.checks.amounts import eurocode_5, force, house, length, moment, newton_metres, ratio, stress
 from service.checks.check import Check
 from service.checks.ground import hangs_ladders
+from service.checks.hung_ladder import front_sag_mm
 from service.checks.timber import (
     Asked,
     bending_mpa,
@@ -37,7 +38,6 @@ SAG: Final = "structure.trimmer_sag"
 GAP: Final = "structure.trimmer_gap"
 PLASTERBOARD: Final = "plasterboard"
 HALVINGS: Final = 40
-FRONT_UNKNOWN: Final = "how far the front of a hung side ladder comes down is not calculated"
 
 
 def trimmer_checks(ground: Ground) -> tuple[Result, ...]:
@@ -198,7 +198,7 @@ def _sag(trimmer: Trimmer, ground: Ground) -> Check:
 
 def _gap(trimmer: Trimmer, ground: Ground) -> Check:
     """Never waived: where it fails the breast comes to rest on the fire."""
-    front_mm = ground.rules.members.wall_yield_mm if hangs_ladders(ground) else 0.0
+    front_mm = front_sag_mm(ground) + ground.rules.members.wall_yield_mm if hangs_ladders(ground) else 0.0
     sag_mm, slip = final_sag_mm(trimmer, ground), end_slip(trimmer, ground)
     reserve_mm = ground.rules.members.sag_reserve_mm
     asked_mm, gap_mm = sag_mm + slip.slip_mm + front_mm + reserve_mm, millimetres(ground.job.gap_over_tenth_mm)
@@ -217,7 +217,7 @@ def _gap(trimmer: Trimmer, ground: Ground) -> Check:
             length("w_front", front_mm),
             length("reserve", reserve_mm),
         ),
-        unverified=slip.unverified or (FRONT_UNKNOWN if hangs_ladders(ground) else ""),
+        unverified=slip.unverified,
         remedy=_wider_gap(asked_mm, gap_mm, trimmer, ground),
     )
 
