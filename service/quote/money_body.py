@@ -12,6 +12,8 @@ if TYPE_CHECKING:
     from service.labour import Labour
     from service.price import Price, PricedLine
 
+TO_BE_PRICED = "provisional sum, still to be priced"
+
 
 def bill_body(bill: Bill, price: Price) -> BillBody:
     """The bill with the price of each line; null where the book has none."""
@@ -92,5 +94,5 @@ def price_body(price: Price) -> PriceBody:
         stages=tuple(StageAnswer(name=stage.name, amount=money(stage.amount_minor, currency)) for stage in price.stages),
         valid_until=price.valid_until,
         complete=not price.unpriced,
-        unpriced=price.unpriced,
+        unpriced=tuple(f"{TO_BE_PRICED}: {thing}" for thing in price.unpriced),
     )

@@ -83,7 +83,8 @@ def price_text(price: PriceBody) -> Iterator[str]:
     yield f"= {'net':50}{price.net.amount:>10}"
     yield from row(f"  {'tax':50}{price.tax.amount:>10}  ", price.tax_note, 64)
     yield f"= {'TOTAL':50}{price.total.amount:>10}  {'' if price.complete else 'NOT COMPLETE'}"
-    yield from _unpriced(price.unpriced)
+    if price.unpriced:
+        yield from wrapped("; ".join(price.unpriced))
     stages = ", ".join(f"{stage.name} {stage.amount.amount}" for stage in price.stages)
     yield from row("payments", stages)
     yield from row("valid", f"until {price.valid_until}")

@@ -299,7 +299,7 @@ class PriceBody(Answer, frozen=True, kw_only=True):
     stages: tuple[StageAnswer, ...]
     valid_until: str
     complete: bool  # false: something of the bill has no price, see `unpriced` of the bill
-    unpriced: tuple[str, ...]
+    unpriced: tuple[str, ...]  # provisional sums whose amount is still to be stated, by name; the total is without them
 
 
 class Origin(Answer, frozen=True, kw_only=True):

@@ -42,6 +42,7 @@ def test_a_line_without_a_price_is_null_and_named() -> None:
     assert (None, None, None, None) == (line.each, line.charged, line.supplier, line.lead_days)
     assert ("1 x Wood screw 4.0 x 40 countersunk",) == body.unpriced
     assert not price_body(at.price).complete
+    assert ("provisional sum, still to be priced: 1 x Wood screw 4.0 x 40 countersunk",) == price_body(at.price).unpriced
 
 
 def test_a_complete_price_says_so() -> None:

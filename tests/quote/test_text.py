@@ -51,7 +51,7 @@ def test_things_not_chosen_yet_are_named_by_what_is_known() -> None:
     assert "for        fire of 1335 mm, not chosen yet, screen of 43 in, not chosen yet" in text
     assert "standing   ESTIMATE:" in text
     assert "NOT COMPLETE" in text
-    assert "NO PRICE for: 1 x fire like AF-302" in text
+    assert "provisional sum, still to be priced: 1 x fire like AF-302" in text
 
 
 def test_things_of_the_customer_are_named_as_the_customer_names_them() -> None:
