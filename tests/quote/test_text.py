@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from service.quote.text_layout import WIDTH
 from tests.checks.row_cases import A, B, on
-from tests.quote.text_facts import part, read, text_of
+from tests.quote.text_facts import designed, part, read, text_of
 from tests.sold_examples import NAMES
 
 HEADINGS = (
@@ -33,7 +33,7 @@ def test_the_head_says_what_it_is_what_it_costs_and_what_it_is_worth() -> None:
         "for        fire AF-302, screen SC-043",
         "total      5002.66 GBP, with tax",
     ] == text_of("A").split("\n")[:3]
-    assert text_of("A").split("\n")[3].startswith("standing   PROVISIONAL: ")
+    assert text_of("A").split("\n")[3].startswith(f"standing   {designed('A').standing.upper()}")
 
 
 def test_a_breast_without_a_screen_says_so() -> None:

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from tests.checks.row_cases import C0, B, on, wall
+from tests.checks.row_cases import C0, on, wall
 from tests.examples_of import changed, example_a, without
 from tests.quote.text_facts import designed, part, read, text_of
 from tests.sold_examples import NAMES
@@ -80,7 +80,6 @@ def test_a_floor_whose_low_end_is_not_known_is_packed_up_to_its_fall() -> None:
 
 
 def test_fixings_that_do_not_count_are_told() -> None:
-    assert any("do not count" in line for line in part(read(B), "FIXINGS"))
     assert any("do not count" in line for line in part(read(wall("timber_stud")), "FIXINGS"))
     assert not any("do not count" in line for line in part(text_of("A"), "FIXINGS"))
 
