@@ -37,16 +37,26 @@ TABLE: Final[tuple[Row, ...]] = (
         }),
         (members.ply_more, members.stronger_trimmer, members.deeper_ply),
     ),
-    Row(frozenset({"structure.bearer_bending"}), (members.stronger_bearers, members.deeper_bearers)),
     Row(
-        frozenset({"structure.upright_buckling", "structure.stud_bending", "structure.stud_sag", "structure.rail_bending"}),
+        frozenset({"structure.bearer_bending", "structure.bearer_sag", "structure.bearer_shear"}),
+        (members.stronger_bearers, members.deeper_bearers),
+    ),
+    Row(
+        frozenset({
+            "structure.stud_bending", "structure.stud_sag", "structure.upright_column", "structure.ladder_sideways",
+            "structure.sill_bending", "structure.sill_sag", "structure.sill_shear",
+        }),
         (members.closer_studs, members.stronger_member),
     ),
     Row(
         frozenset({"structure.platform_upright"}),
         (base.stronger_base, base.second_uprights),
     ),
-    Row(frozenset({"structure.lid_joist_bending"}), (members.lid_joists, members.stronger_lid_joists)),
+    Row(
+        frozenset({"structure.lid_board", "structure.lid_joist_bending"}),
+        (members.lid_joists, members.stronger_lid_joists),
+    ),
+    Row(frozenset({"structure.lid_rail_bending", "structure.lid_rail_sag"}), (members.stronger_member, fixings.more_in_all_rows)),
     Row(frozenset({"structure.end_joint"}), (joints.bracket, joints.heavy_bracket, joints.bracket_pair)),
     Row(frozenset({"fixings.screw_distances"}), (joints.predrill,)),
     Row(
