@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from service.cutting.meter import Meter
     from service.cutting.sheet_problem import SheetProblem
 
-_GUARD_S: Final = 10.0
+_GUARD_S: Final = 5.0
 _LARGEST_PIECES: Final = 60
 _COST_SCALE: Final = 1_000  # a cost must be above nothing: free sheets cost a thousandth of a minor unit
 
@@ -45,8 +45,11 @@ def ask_plunge(problem: SheetProblem, way: Way, breadth: int, meter: Meter) -> t
 def _price(problem: SheetProblem, way: Way, breadth: int) -> float:
     """Work of a search in thousandths of a unit, measured roughly on jobs of 10 to 60 pieces."""
     pieces = sum(kind.demand for kind in problem.kinds)
+    area = sum(kind.demand * kind.width * kind.height for kind in problem.kinds)
+    on_one = pieces / math.ceil(area / max(of.width * of.height for of in problem.classes))
+    per_node = 12.0 if any(kind.rotatable for kind in problem.kinds) else 6.0
     prices = {
-        Way.TREE: 100.0 * pieces * pieces + 4.0 * breadth * pieces * math.sqrt(pieces),
+        Way.TREE: 60.0 * pieces * pieces + per_node * breadth * pieces * (2.0 + on_one),
         Way.KNAPSACKS: 2_500.0 * pieces * pieces,
         Way.CORRECTION: 450.0 * pieces * pieces * breadth,
     }

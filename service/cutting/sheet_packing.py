@@ -61,7 +61,7 @@ def _price(problem: SheetProblem, way: Way, breadth: int) -> float:
     With several kinds of sheet the tree search is not alone: the library runs its knapsacks whatever is asked for.
     """
     pieces, kinds = sum(kind.demand for kind in problem.kinds), len(problem.kinds)
-    knapsacks = min(1_500.0 * kinds, 38_000.0) * kinds
+    knapsacks = min(1_500.0 * kinds, 38_000.0) * kinds * max(1.0, len(problem.classes) / 30)
     tree = 2.0 * breadth * pieces * math.sqrt(pieces) + 130.0 * pieces * pieces
     prices = {
         Way.TREE: tree if is_alone(problem) else tree + knapsacks,

@@ -143,6 +143,19 @@ def of_sheets() -> Iterator[tuple[str, Any]]:
     yield "least offcut larger than the sheet", sheets_body(least_offcut_width_mm=20_000, least_offcut_height_mm=20_000)
 
 
+def of_plunge_saws() -> Iterator[tuple[str, Any]]:
+    """Ours: sheets whose cuts may stop inside."""
+    for name, body in of_sheets():
+        if name in {"windmill", "slivers", "most panels of most kinds", "a hundred sizes", "defects everywhere"}:
+            yield f"plunge saw: {name}", {"sheets": body["sheets"] | {"layout": "plunge_saw"}, "effort": "quick"}
+    several = [panel(91 + 7 * at, 400 - 5 * at, may_turn=True) for at in range(60)]
+    yield "plunge saw: sixty different", sheets_body(layout="plunge_saw", pieces=several, kerf_mm=3)
+    yield "plunge saw: sixty on one sheet", sheets_body(layout="plunge_saw", pieces=several, stock=[board(3300, 1250)])
+    one_kind = [panel(307, 193, 60, may_turn=True)]
+    yield "plunge saw: sixty of one kind", sheets_body(layout="plunge_saw", pieces=one_kind, stock=[board(2000, 1760)])
+    yield "unknown layout", sheets_body(layout="by eye")
+
+
 def of_words() -> Iterator[tuple[str, Any]]:
     """Ours: text, types and shapes."""
     yield (
@@ -166,5 +179,5 @@ def of_words() -> Iterator[tuple[str, Any]]:
 
 def hostile() -> list[tuple[str, bytes]]:
     """All of them by name, as bytes."""
-    parts = (*of_findings(), *of_bars(), *of_sheets(), *of_words())
+    parts = (*of_findings(), *of_bars(), *of_sheets(), *of_plunge_saws(), *of_words())
     return [(name, body if isinstance(body, bytes) else json.dumps(body).encode()) for name, body in parts]
