@@ -9,6 +9,7 @@ from service.checks.clearances import clearance_checks, zone_checks
 from service.checks.cold_wall import damp_checks
 from service.checks.handling_checks import lifting_checks, replacement_checks, way_in_checks
 from service.checks.linings import lining_checks
+from service.checks.pipes import pipe_checks
 from service.checks.report import Report
 from service.checks.supply import cable_checks, load_checks
 from service.checks.viewing import viewing_checks
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from service.checks.ground import Ground
 
 REGISTER: Final[tuple[Callable[[Ground], tuple[Result, ...]], ...]] = (
+    pipe_checks,
     clearance_checks,
     zone_checks,
     void_checks,

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from service.brief import supply_of
+from service.checks.cable_zones import counted_fixings
 from service.checks.check import Check, Quantity, Skipped
 from service.checks.clearances import FIRE, SCREEN, own_figures
 from service.checks.void_heat import void_deg_c
@@ -139,12 +140,12 @@ def _spare_way(ground: Ground) -> Result:
 def _scan(ground: Ground) -> Check:
     """Rows that do not count until the wall is scanned; advice, as the fixings are proved without them."""
     scanned = _services(ground).cable_scan is CableScan.DONE
-    open_count = 0 if scanned else sum(1 for one in ground.frame.wall_fixings if not one.counted)
+    open_count = 0 if scanned else len(ground.frame.wall_fixings) - len(counted_fixings(ground))
     zone_mm = ground.rules.frame.cable_zone_mm
     where = "the wall was scanned for cables" if scanned else "the wall was not scanned for cables"
     return Check(
         code=SCAN, subject="wall fixings", binding=False, clause=ZONES,
-        says=f"{where}; {open_count} wall fixings within {zone_mm:g} mm of the ceiling or off the studs do not count",
+        says=f"{where}; {open_count} wall fixings do not count: within {zone_mm:g} mm of ceiling or corner, or off studs",
         demand=Quantity(symbol="not counted", value=float(open_count), unit="count"),
         resistance=Quantity(symbol="allowed", value=0.0, unit="count"),
         remedy="scan, isolate, then drill; scanned, they count" if open_count else "",

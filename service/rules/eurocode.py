@@ -171,6 +171,7 @@ class WallRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     unit_edge_mm: float
     free_edge_mm: float
     fixing_spacing_mm: float
+    pipe_clear_mm: float
     chimney_front_mm: float
     extra_hole_depth_mm: float
     pull_test_ratio: float
