@@ -73,11 +73,11 @@ def extent_mm(box: Box, axis: Axis) -> float:
 
 def ends_of(box: Box, axis: Axis) -> tuple[float, float]:
     """From where to where a box reaches along an axis, mm."""
-    tenths = {
-        Axis.X: (box.x0_tenth_mm, box.x1_tenth_mm), Axis.Y: (box.y0_tenth_mm, box.y1_tenth_mm),
-        Axis.Z: (box.z0_tenth_mm, box.z1_tenth_mm),
-    }[axis]  # fmt: skip
-    return millimetres(tenths[0]), millimetres(tenths[1])
+    if axis is Axis.X:
+        return millimetres(box.x0_tenth_mm), millimetres(box.x1_tenth_mm)
+    if axis is Axis.Y:
+        return millimetres(box.y0_tenth_mm), millimetres(box.y1_tenth_mm)
+    return millimetres(box.z0_tenth_mm), millimetres(box.z1_tenth_mm)
 
 
 def length_mm(member: Member) -> float:

@@ -24,7 +24,7 @@ from service.checks.timber import (
 )
 from service.checks.trimmer_load import trimmer_of
 from service.engineering import beams, columns, deflection
-from service.frame import Axis, Role
+from service.frame import Axis, Role, overlap_tenth_mm
 from service.rules import LoadDuration
 
 if TYPE_CHECKING:
@@ -118,11 +118,8 @@ def _held_mm(upright: Member, towards: Axis, ground: Ground) -> list[float]:
 
 def _touch(upright: Member, other: Member, towards: Axis) -> bool:
     """Whether a member ends on a face of an upright, within its width."""
-    across = Axis.Y if towards is Axis.X else Axis.X
-    low, high = ends_of(upright.box, towards)
-    meets = ends_of(other.box, towards)[0] == high or ends_of(other.box, towards)[1] == low
-    (a, b), (c, d) = ends_of(upright.box, across), ends_of(other.box, across)
-    return meets and min(b, d) > max(a, c)
+    x, y, _z = overlap_tenth_mm(upright.box, other.box)
+    return x == 0 < y if towards is Axis.X else y == 0 < x
 
 
 def _bending(code: str, pushed: Pushed, ground: Ground) -> Check:
