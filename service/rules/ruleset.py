@@ -228,5 +228,7 @@ class RuleSet(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def _named[Row: StrengthClass | DurationFactors | WallLoad | LiftZone](rows: tuple[Row, ...], name: str) -> Row:
-    found = {row.name: row for row in rows}
-    return found[name]
+    for row in rows:
+        if row.name == name:
+            return row
+    raise KeyError(name)
