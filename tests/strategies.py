@@ -287,6 +287,7 @@ def requests(draw: DrawFn) -> Request:
     least_mm = z0_mm + fire.height_mm + fire.over_mm + above_mm
     height_mm = _draw_top(draw, brief, least_mm)
     survey = draw(surroundings(width_mm, brief.get("breast_depth_mm", 400.0), height_mm))
+    _draw_unevenness(draw, survey)
     _draw_side_walls(draw, survey, brief, fire, width_mm)
     survey["site"] = {"longest_length_mm": draw(st.sampled_from((timber.shortest_mm, 4800, 4800, 4800, 6000)))}
     survey["site"]["longest_length_mm"] = max(survey["site"]["longest_length_mm"], timber.shortest_mm)
@@ -336,6 +337,25 @@ def _draw_width(draw: DrawFn, brief: Request, timber: Section, facing: Facing, h
     return width_mm
 
 
+def _draw_unevenness(draw: DrawFn, survey: Request) -> None:
+    """Now and then a wall out of plumb, a ceiling that rises by up to 140, and levels of an uneven floor at the same points."""
+    survey["wall"]["plumb_mm"] = draw(st.sampled_from((0.0, 5.0, 9.5, -11.0, 50.0)))
+    if draw(st.integers(0, 3)):
+        return
+    heights, fall_mm = survey["room"]["heights"], survey["floor"]["fall_mm"]
+    lowest_mm = min(point["height_mm"] for point in heights)
+    rises_mm = draw(st.permutations([0.0, *(draw(tenths_mm(0, 140)) for _point in heights[1:])]))
+    drops_mm = draw(st.permutations([0.0, fall_mm, *(draw(tenths_mm(0, fall_mm)) for _point in heights[2:])]))
+    if draw(st.booleans()):
+        survey["floor"] = {"levels": [
+            {"x_mm": point["x_mm"], "y_mm": point["y_mm"], "level_mm": round(-drop_mm, 1)}
+            for point, drop_mm in zip(heights, drops_mm, strict=True)
+        ]}  # fmt: skip
+    survey["room"]["heights"] = [
+        {**point, "height_mm": round(min(lowest_mm + rise_mm, 4500), 1)} for point, rise_mm in zip(heights, rises_mm, strict=True)
+    ]
+
+
 def _draw_side_walls(draw: DrawFn, survey: Request, brief: Request, fire: Fire, width_mm: float) -> None:
     """Now and then move the breast into a corner, or between two walls; only ends without glass."""
     sides = [side for side in ("left", "right") if side != _glass_side(fire, brief)]
@@ -349,6 +369,11 @@ def _draw_side_walls(draw: DrawFn, survey: Request, brief: Request, fire: Fire, 
         room["breast_centre_from_left_mm"] - width_mm / 2
     )
     room["breast_centre_from_left_mm"] = room["breast_centre_from_left_mm"] + shift_mm
+    if "levels" in survey["floor"]:
+        survey["floor"]["levels"] = [
+            {**level, "x_mm": min(round(max(level["x_mm"] + shift_mm, 0.0), 1), room["wall_length_mm"])}
+            for level in survey["floor"]["levels"]
+        ]
     room["heights"] = [
         {**point, "x_mm": min(round(max(point["x_mm"] + shift_mm, 0.0), 1), room["wall_length_mm"])} for point in room["heights"]
     ]

@@ -10,6 +10,25 @@ from tests.sold_examples import sold
 type Request = dict[str, Any]
 
 
+def of_points(request: Request, name: str, values_mm: tuple[float, ...]) -> Request:
+    """A level or height at the five points of a firm survey: left, middle, right at the wall, left and right at the depth."""
+    points = request["survey"]["room"]["heights"]
+    part = "room" if name == "height" else "floor"
+    found = [
+        {"x_mm": point["x_mm"], "y_mm": point["y_mm"], f"{name}_mm": value}
+        for point, value in zip(points, values_mm, strict=True)
+    ]
+    return changed(request, {f"/survey/{part}/{name}s": found})
+
+
+def uneven(**values: object) -> Request:
+    """Example A: the ceiling 30 higher at the right, the floor 12 lower in the middle, the wall leaning in by 14."""
+    levels_mm, rises_mm = (0, -12, -3, -2, -4), (0, 10, 30, 5, 24)
+    request = of_points(sold("A"), "height", tuple(2515 - low + rise for low, rise in zip(levels_mm, rises_mm, strict=True)))
+    more = {f"/{key.replace('__', '/')}": value for key, value in values.items()}
+    return changed(of_points(request, "level", levels_mm), {"/survey/floor/fall_mm": 12, "/survey/wall/plumb_mm": 14, **more})
+
+
 def in_a_corner(**values: object) -> Request:
     """Example C in the left corner of its room: W 1355, D 300, frame 1333 from 10 to 1343. Keys as in `sold`."""
     request = sold("C")

@@ -53,6 +53,9 @@ class Counts(msgspec.Struct, frozen=True, kw_only=True):
     grilles_count: int
     small_openings_count: int  # sockets, plates, grilles
     side_fixings_count: int = 0  # of ladders into a side wall
+    more_packers_count: int = 0  # where ceiling or wall are further off than usual
+    firrings_count: int = 0
+    firrings_m: float = 0.0
 
 
 class Measures(msgspec.Struct, frozen=True, kw_only=True):

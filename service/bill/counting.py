@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 THROUGH_ROLES = frozenset({Role.RAIL, Role.LADDER_UPRIGHT})
 AIR_FROM_VOID = frozenset({"rear", "side"})
 DECLARED_NO_AREA_RATIO = 0.5  # free share of a grille whose maker declares none: project choice (knowledge/heat.md, section 4)
+TENTHS_PER_M = 10_000
+PACKER_TENTH_MM = 50  # thick, as two fill the usual gap of 10 under a ceiling: house choice
 LID_BOARD = "mdf"  # lids are of MDF
 
 
@@ -54,7 +56,16 @@ def count_things(frame: Frame, job: Job, market: Market) -> Counts:
         grilles_count=grilles,
         small_openings_count=_electrical_openings(frame, job) + grilles,
         side_fixings_count=len(frame.side_fixings),
+        more_packers_count=_more_packers(frame),
+        firrings_count=len(frame.firrings_tenth_mm),
+        firrings_m=sum(frame.firrings_tenth_mm) / TENTHS_PER_M,
     )
+
+
+def _more_packers(frame: Frame) -> int:
+    """Packers over the usual two at a ceiling screw and one at a wall fixing: one for every 5 mm."""
+    ceiling = sum(max(_spaces(one.packing_tenth_mm, PACKER_TENTH_MM) - 2, 0) for one in frame.ceiling_screws)
+    return ceiling + sum(max(_spaces(one.packing_tenth_mm, PACKER_TENTH_MM) - 1, 0) for one in frame.wall_fixings)
 
 
 def grilles_count(job: Job, market: Market) -> int:

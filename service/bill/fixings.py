@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import msgspec
+
 from service import hardware
 from service.bill.needs import pieces
 from service.frame import Layer
@@ -16,7 +18,7 @@ if TYPE_CHECKING:
 
 def fixing_needs(facts: Facts) -> tuple[Need, ...]:
     """Everything that holds timber, boards, fire and frame."""
-    needs = (*_joints(facts), *_boards(facts), *_house(facts), *_brackets(facts), _packers(facts))
+    needs = (*_joints(facts), *_boards(facts), *_house(facts), *_brackets(facts), *_firrings(facts), _packers(facts))
     return tuple(need for need in needs if need.need > 0)
 
 
@@ -73,6 +75,14 @@ def _house(facts: Facts) -> list[Need]:
     ]  # fmt: skip
 
 
+def _firrings(facts: Facts) -> list[Need]:
+    """Ripped to the ceiling on site; named for a person to choose, as no stock length is sold for it."""
+    counts = facts.counts
+    rule = f"{counts.firrings_count} top rails over packing of {facts.market.rules.frame.greatest_packer_mm:g}"
+    need = pieces(None, "timber to rip firrings from", counts.firrings_count, rule)
+    return [msgspec.structs.replace(need, need=round(counts.firrings_m, 3), need_unit="m", per_pack_unit="m")]
+
+
 def _brackets(facts: Facts) -> list[Need]:
     counts, bought = facts.counts, facts.hardware
     leg, heavy_leg = _leg_screws(bought.bracket), _leg_screws(bought.heavy_bracket)
@@ -93,6 +103,9 @@ def _packers(facts: Facts) -> Need:
     counts: Counts = facts.counts
     base, ceiling = counts.base_brackets_count, counts.ceiling_screws_count
     wall = counts.wall_fixings_count + counts.side_fixings_count
-    count = 2 * base + 2 * ceiling + wall + base
+    more = counts.more_packers_count
+    count = 2 * base + 2 * ceiling + wall + base + more
     rule = f"2 x {base} stations + 2 x {ceiling} ceiling screws + {wall + base} wall fixings"
+    if more:
+        rule += f" + {more} where ceiling or wall are further off"
     return pieces(hardware.by_use("packers", facts.market.catalogue), "packers", count, rule)

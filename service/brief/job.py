@@ -73,6 +73,13 @@ class ScreenGaps(msgspec.Struct, frozen=True, kw_only=True):
     bottom_tenth_mm: int
 
 
+class Spot(msgspec.Struct, frozen=True, kw_only=True):
+    """How far a surface is off at a place along the frame: a ceiling above its lowest point, a floor below its highest."""
+
+    x_tenth_mm: int
+    off_tenth_mm: int
+
+
 class Job(msgspec.Struct, frozen=True, kw_only=True):
     """One breast to design. Lengths in tenths of a millimetre, frame axes; nothing is left open."""
 
@@ -133,6 +140,11 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     largest_board_length_tenth_mm: int  # greatest piece of board that passes the way in
     largest_board_width_tenth_mm: int
     wall_centre_tenth_mm: int  # survey x of the breast's centre
+    leans_in: bool = True  # the wall leans into the room
+    ceiling_rear: tuple[Spot, ...] = ()  # rises over the rear of the frame; empty: even
+    ceiling_front: tuple[Spot, ...] = ()
+    floor_rear: tuple[Spot, ...] = ()  # drops under the rear of the frame; empty: the fall is even
+    floor_front: tuple[Spot, ...] = ()
     left_wall: bool = False  # that end stands against a side wall: no return there
     right_wall: bool = False
     side_packing_tenth_mm: int = 0  # between the rear of the ladder and a side wall

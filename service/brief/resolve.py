@@ -25,6 +25,7 @@ from service.brief.sizes import (
     take_upstand,
     take_width,
 )
+from service.brief.surfaces import read_surfaces
 from service.brief.things import complete, look_up
 from service.brief.usual import check_usual
 from service.brief.wall_facts import WallFacts, take_wall
@@ -210,8 +211,12 @@ def _make_job(
         beside,
     )
     named = {name: value for part in parts for name, value in asdict(part).items() if name in Job.__struct_fields__}
-    left = facts.room.wall_centre_tenth_mm - _finished_width(extent, fitted) // 2
+    width = _finished_width(extent, fitted)
+    left = facts.room.wall_centre_tenth_mm - width // 2
     left += beside.side_packing_tenth_mm if beside.left_wall else fitted.tf
+    surfaces = read_surfaces(
+        request.survey, facts.room, left_tenth_mm=left, width_tenth_mm=width - 2 * fitted.tf, depth_tenth_mm=extent.depth_tenth_mm
+    )
     studs_mm = facts.wall.studs_mm
     return Job(
         survey=request.survey,
@@ -224,6 +229,10 @@ def _make_job(
         doubts=tuple(notes.doubts),
         by_hand=tuple(notes.by_hand),
         missing_figures=tuple(notes.missing_figures),
+        ceiling_rear=surfaces.ceiling_rear,
+        ceiling_front=surfaces.ceiling_front,
+        floor_rear=surfaces.floor_rear,
+        floor_front=surfaces.floor_front,
         **named,
     )
 

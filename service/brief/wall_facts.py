@@ -28,6 +28,7 @@ class WallFacts(msgspec.Struct, frozen=True, kw_only=True):
     wall_lining_tenth_mm: int
     wall_void_tenth_mm: int
     lean_mm: float
+    leans_in: bool
     studs_mm: tuple[float, ...] | None  # None: no stud wall, or studs not found
 
 
@@ -37,11 +38,13 @@ def take_wall(survey: Survey, rules: RuleSet, notes: Notes) -> WallFacts:
     construction = notes.take(f"{WALL}/construction", wall.construction, WallConstruction.UNKNOWN, ANOTHER_WALL)
     lining_mm = notes.take(f"{WALL}/lining_mm", wall.lining_mm, rules.defaults.wall_lining_mm, "length of the wall fixings")
     _take_state(wall, construction, rules, notes)
+    plumb_mm = notes.take(f"{WALL}/plumb_mm", wall.plumb_mm, rules.defaults.plumb_mm, "scribing of the returns")
     return WallFacts(
         wall_construction=construction,
         wall_lining_tenth_mm=tenths(lining_mm),
         wall_void_tenth_mm=tenths(_void_mm(wall, construction, rules, notes)),
-        lean_mm=abs(notes.take(f"{WALL}/plumb_mm", wall.plumb_mm, rules.defaults.plumb_mm, "scribing of the returns")),
+        lean_mm=abs(plumb_mm),
+        leans_in=plumb_mm >= 0,
         studs_mm=_studs_mm(wall, construction, notes),
     )
 

@@ -16,7 +16,7 @@ from service.drawings.panel_words import size_words, write_panel_words
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
-from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_side_walls_front
+from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_side_walls_front, highest_ceiling
 from service.frame import Axis, Box, Panel, PanelRole
 from service.units import text_mm
 
@@ -60,7 +60,7 @@ class _BoardElevation:
         ends_mm = (canvas.mm(self.left), canvas.mm(self.right))
         draw_floor_front(canvas, frame, job, ends_mm)
         if frame.full_height:
-            draw_ceiling_front(canvas, job, ends_mm)
+            draw_ceiling_front(canvas, frame, job, ends_mm)
         draw_side_walls_front(canvas, frame, job)
         canvas.group("neighbours")
         draw_neighbours_front(canvas, frame, job)
@@ -98,7 +98,7 @@ class _BoardElevation:
         if edges:
             below.running([Running(at_tenth_mm=edge) for edge in edges], ends)
         below.chain(ends)
-        above = Stack(canvas, Side.ABOVE, canvas.mm(self.job.clear_height_tenth_mm if frame.full_height else self.top))
+        above = Stack(canvas, Side.ABOVE, canvas.mm(max(highest_ceiling(frame, self.job), self.top)))
         above.running([Running(at_tenth_mm=place) for place in self._stud_lines()], ends)
         left = Stack(canvas, Side.LEFT, canvas.mm(self.left))
         left.chain([0, *(edge for face in self.faces for edge in (face.low_tenth_mm, face.high_tenth_mm))])
@@ -133,6 +133,8 @@ class _BoardElevation:
             notes.append("at a side wall the boards are drawn as cut, with what is scribed off")
         if taper := max(panel.taper_tenth_mm for panel in self.panels):
             notes.append(f"boards at the floor are cut up to {text_mm(taper)} higher than drawn, tapered to the floor")
+        if rise := max(panel.rise_tenth_mm for panel in self.panels):
+            notes.append(f"boards at the ceiling are cut up to {text_mm(rise)} higher than drawn, tapered to the ceiling")
         if left_over:
             notes.append(("also in the face:", *left_over))
         others = [panel for panel in self.frame.panels if panel not in self.panels]

@@ -14,7 +14,7 @@ from service.drawings.neighbours import draw_neighbours_front
 from service.drawings.plane import draw_plane_ends, find_plane
 from service.drawings.primitives import Drawing, Fill, Pen
 from service.drawings.projection import area_of, draw_edges, seen_from_front
-from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_side_walls_front, fall_words
+from service.drawings.room import draw_ceiling_front, draw_floor_front, draw_side_walls_front, fall_words, highest_ceiling
 from service.drawings.sight import seen_in_front
 from service.drawings.strengthened import strengthening_notes
 from service.frame import Axis, Member, Role, Unit
@@ -23,7 +23,7 @@ from service.units import text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job
-    from service.frame import Frame
+    from service.frame import Frame, Station
 
 _SHORT_UPRIGHTS: Final = {Role.JACK_STUD: "jack", Role.CHEEK_STUD: "cheek", Role.JAMB_PACKER: "packer"}
 
@@ -61,7 +61,7 @@ class _FrontElevation:
         ends_mm = (0.0, canvas.mm(self.width))
         draw_floor_front(canvas, frame, job, ends_mm)
         if frame.full_height:
-            draw_ceiling_front(canvas, job, ends_mm)
+            draw_ceiling_front(canvas, frame, job, ends_mm)
         draw_side_walls_front(canvas, frame, job)
         canvas.group("neighbours")
         draw_neighbours_front(canvas, frame, job)
@@ -108,8 +108,7 @@ class _FrontElevation:
         if base:
             below.running(base, (0, self.width))
         below.chain((0, self.width))
-        ceiling = self.job.clear_height_tenth_mm if frame.full_height else self.top
-        above = Stack(canvas, Side.ABOVE, canvas.mm(ceiling))
+        above = Stack(canvas, Side.ABOVE, canvas.mm(highest_ceiling(frame, self.job)))
         above.running(self._upper_x(), (0, self.width))
         left = Stack(canvas, Side.LEFT, 0.0)
         left.chain(heights_of(frame))
@@ -120,12 +119,18 @@ class _FrontElevation:
 
     def _base_x(self) -> list[Running]:
         """Uprights of the base, with the packer under each; stations without an upright only for their packers."""
-        low_end = self.job.low_end
         found = {member.box.x0_tenth_mm: "" for member in self._seen(Unit.BASE, Axis.Z)}
         for station in self.frame.stations:
             if station.packer_tenth_mm:
-                found[station.x_tenth_mm] = f"{_PACK_WORDS.get(low_end, 'pack')} {text_mm(station.packer_tenth_mm)}"
+                found[station.x_tenth_mm] = self._packer_words(station)
         return [Running(at_tenth_mm=x, words=words) for x, words in found.items()]
+
+    def _packer_words(self, station: Station) -> str:
+        rear, front = station.rear_packer_tenth_mm, station.front_packer_tenth_mm
+        if self.job.floor_front and rear != front:
+            return f"pack {text_mm(front)}, behind {text_mm(rear)}"
+        usual = {} if self.job.floor_front else _PACK_WORDS
+        return f"{usual.get(self.job.low_end, 'pack')} {text_mm(station.packer_tenth_mm)}"
 
     def _upper_x(self) -> list[Running]:
         """Uprights of the upper frame; those that do not reach the top say what they are."""

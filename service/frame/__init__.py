@@ -19,6 +19,7 @@ from service.frame.frame import (
 )
 from service.frame.layout import lay_out
 from service.frame.member import Axis, Box, CutWhen, EndJoint, Fit, Member, Role, Unit, overlap_tenth_mm
+from service.frame.surfaces import off_at
 
 __all__ = [
     "NOTHING_ADDED",
@@ -48,5 +49,6 @@ __all__ = [
     "Unit",
     "WallFixing",
     "lay_out",
+    "off_at",
     "overlap_tenth_mm",
 ]

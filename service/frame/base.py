@@ -11,6 +11,7 @@ from service.frame.additions import Added
 from service.frame.frame import Station
 from service.frame.member import Axis, EndJoint, Fit, Role, Unit
 from service.frame.placing import Place, box, front, rear
+from service.frame.surfaces import most_off, off_at
 from service.survey.floor import LowEnd
 from service.units import tenths
 
@@ -30,7 +31,7 @@ def stations(at: SettingOut, job: Job) -> tuple[Station, ...]:
     count = -(-run // (at.added.station_pitch_tenth_mm or at.m)) + 1
     places = [(2 * run * index + count - 1) // (2 * (count - 1)) for index in range(count)]
     places += [foot for foot in _feet(at) if all(abs(foot - x) >= at.b for x in places)]
-    return tuple(Station(x_tenth_mm=x, packer_tenth_mm=fall_at(x, run, job)) for x in sorted(places))
+    return tuple(_station(x, run, job) for x in sorted(places))
 
 
 def _feet(at: SettingOut) -> tuple[int, ...]:
@@ -41,8 +42,19 @@ def _feet(at: SettingOut) -> tuple[int, ...]:
     return at.opening_left + FOOT_INSIDE_TENTH_MM - half, at.opening_right - FOOT_INSIDE_TENTH_MM - half
 
 
+def _station(x: int, run: int, job: Job) -> Station:
+    fall = fall_at(x, run, job)
+    if job.floor_rear:
+        rear, front = off_at(job.floor_rear, x), off_at(job.floor_front, x)
+    else:
+        rear, front = (0 if job.low_end is LowEnd.FRONT else fall), (0 if job.low_end is LowEnd.BACK else fall)
+    return Station(x_tenth_mm=x, packer_tenth_mm=fall, rear_packer_tenth_mm=rear, front_packer_tenth_mm=front)
+
+
 def fall_at(x: int, run: int, job: Job) -> int:
-    """How much lower the floor lies at a distance from the left end, by a straight line to its low end."""
+    """How much lower the floor lies at a distance from the left end: as measured, else by a straight line to its low end."""
+    if job.floor_rear:
+        return max(off_at(job.floor_rear, x), off_at(job.floor_front, x))
     if job.low_end is LowEnd.RIGHT:
         return (2 * job.fall_tenth_mm * x + run) // (2 * run)
     if job.low_end is LowEnd.LEFT:
@@ -52,6 +64,8 @@ def fall_at(x: int, run: int, job: Job) -> int:
 
 def fall_under(stretch: Range, run: int, job: Job) -> int:
     """The greatest fall under a board that stands on a stretch of the width."""
+    if job.floor_rear:
+        return max(most_off(job.floor_rear, stretch), most_off(job.floor_front, stretch))
     return max(fall_at(x, run, job) for x in stretch)
 
 

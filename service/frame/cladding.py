@@ -18,6 +18,7 @@ from service.frame.pads import pad_pieces
 from service.frame.panels import Piece, mark_panels, passing, too_large
 from service.frame.placing import box
 from service.frame.studs import cheek_stud_centres, stud_centres
+from service.frame.surfaces import rise_over_face, rise_over_return
 from service.frame.walls import face_ends, free_ends
 from service.units import tenths, whole_mm_nearest
 
@@ -92,6 +93,7 @@ def _wanted_faces(at: SettingOut, job: Job, rules: RuleSet) -> list[tuple[PanelR
         high_tenth_mm=at.zf,
         left_tenth_mm=left,
         right_tenth_mm=right,
+        grow_high_tenth_mm=rise_over_face(at, job, (left, right)),
         heights_tenth_mm=rails,
         columns=_upper_columns(at, rules),
     )
@@ -145,13 +147,14 @@ def _facing(role: PanelRole, strip: Strip, at: SettingOut, job: Job, *, x: Range
         layer=Layer.FACING,
         board=job.board,
         width_tenth_mm=strip.right_tenth_mm - strip.left_tenth_mm,
-        height_tenth_mm=strip.high_tenth_mm - strip.low_tenth_mm + strip.grow_tenth_mm,
+        height_tenth_mm=strip.high_tenth_mm - strip.low_tenth_mm + strip.grow_tenth_mm + strip.rise_tenth_mm,
         cut_width_mm=strip.cut_width_mm,
         cut_height_mm=strip.cut_height_mm,
         box=box(x, y, (strip.low_tenth_mm, strip.high_tenth_mm)),
         cut_when=CutWhen.AFTER_MEASURE if to_ceiling else CutWhen.NOW,
         cut_outs=_cut_outs(strip, at, job) if role is PanelRole.FACE_UPPER else (),
         taper_tenth_mm=strip.grow_tenth_mm,
+        rise_tenth_mm=strip.rise_tenth_mm,
         joint_below=strip.joint_below,
         joint_left=strip.joint_left,
     )
@@ -210,6 +213,7 @@ def _wanted_returns(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> 
             left_tenth_mm=0,
             right_tenth_mm=depth,
             grow_low_tenth_mm=grow,
+            grow_high_tenth_mm=rise_over_return(at, job, end),
             heights_tenth_mm=levels,
             corners_tenth_mm=corners,
         )
@@ -221,6 +225,7 @@ def _wanted_returns(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> 
             high_tenth_mm=at.zf,
             left_tenth_mm=0,
             right_tenth_mm=depth,
+            grow_high_tenth_mm=rise_over_return(at, job, end),
             heights_tenth_mm=levels,
             corners_tenth_mm=corners,
         ),

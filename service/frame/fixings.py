@@ -12,6 +12,7 @@ import msgspec
 
 from service.frame.frame import CeilingScrew, WallFixing
 from service.frame.member import Role
+from service.frame.surfaces import ceiling_packing, wall_packing
 from service.survey.ceiling import JoistDirection, Noggins
 from service.units import tenths
 
@@ -44,7 +45,8 @@ def wall_fixings(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Mem
     rear = [member for member in members if member.role is Role.LADDER_UPRIGHT and member.box.y0_tenth_mm == 0]
     for upright in rear:
         placed += _upright_fixings(at, job, rules, upright=upright, rows=rows)
-    return tuple(sorted(placed, key=lambda one: (one.z_tenth_mm, one.x_tenth_mm)))
+    packed = [msgspec.structs.replace(one, packing_tenth_mm=wall_packing(at, job, one.z_tenth_mm)) for one in placed]
+    return tuple(sorted(packed, key=lambda one: (one.z_tenth_mm, one.x_tenth_mm)))
 
 
 def ceiling_screws(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Member, ...]) -> tuple[CeilingScrew, ...]:
@@ -54,7 +56,12 @@ def ceiling_screws(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[M
     half = at.added.ceiling_screws_apart_tenth_mm // 2
     shifts = (-half, half) if half else (0,)
     return tuple(
-        CeilingScrew(x_tenth_mm=x, y_tenth_mm=y + shift, through=rails[role])
+        CeilingScrew(
+            x_tenth_mm=x,
+            y_tenth_mm=y + shift,
+            through=rails[role],
+            packing_tenth_mm=ceiling_packing(at, job, x, rear=role is Role.TOP_RAIL_REAR),
+        )
         for role, y in rows
         for x in _crossings(at, job, rules)
         for shift in shifts

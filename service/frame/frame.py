@@ -68,6 +68,7 @@ class Panel(msgspec.Struct, frozen=True, kw_only=True):
     box: Box
     cut_outs: tuple[CutOut, ...] = ()
     taper_tenth_mm: int = 0  # its low edge is cut tapered by this much for the fall of the floor
+    rise_tenth_mm: int = 0  # its upper edge is cut tapered by this much to an uneven ceiling
     joint_below: bool = False  # its lower edge is a joint with the strip below
     joint_left: bool = False
 
@@ -152,6 +153,7 @@ class WallFixing(msgspec.Struct, frozen=True, kw_only=True):
     z_tenth_mm: int
     counted: bool  # False: lies in a cable zone that was not scanned
     through: str  # mark of the member
+    packing_tenth_mm: int = 0  # behind the frame, where the wall leans
 
 
 class CeilingScrew(msgspec.Struct, frozen=True, kw_only=True):
@@ -160,6 +162,7 @@ class CeilingScrew(msgspec.Struct, frozen=True, kw_only=True):
     x_tenth_mm: int
     y_tenth_mm: int
     through: str
+    packing_tenth_mm: int = 0  # between rail and ceiling
 
 
 class SideFixing(msgspec.Struct, frozen=True, kw_only=True):
@@ -175,7 +178,9 @@ class Station(msgspec.Struct, frozen=True, kw_only=True):
     """One line of uprights of the base: bracket to the wall, packers for the fall of the floor."""
 
     x_tenth_mm: int
-    packer_tenth_mm: int
+    packer_tenth_mm: int  # the greater of both
+    rear_packer_tenth_mm: int = 0
+    front_packer_tenth_mm: int = 0
 
 
 class Frame(msgspec.Struct, frozen=True, kw_only=True):
@@ -200,6 +205,7 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     left_wall: bool = False  # that end stands against a side wall: no return there
     right_wall: bool = False
     side_fixings: tuple[SideFixing, ...] = ()
+    firrings_tenth_mm: tuple[int, ...] = ()  # lengths of strips ripped to an uneven ceiling, one a top rail
     notes: tuple[str, ...] = ()  # what the fitter must know of how it was laid out
 
     @property

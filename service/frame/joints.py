@@ -36,6 +36,7 @@ class Wanted(msgspec.Struct, frozen=True, kw_only=True):
     left_tenth_mm: int  # x (or y) of its left edge
     right_tenth_mm: int
     grow_low_tenth_mm: int = 0  # its lowest strip is longer by this for the fall of the floor
+    grow_high_tenth_mm: int = 0  # its highest strip is longer by this for the rise of the ceiling
     heights_tenth_mm: tuple[int, ...] = ()  # z of timber that runs its full width
     columns: tuple[Column, ...] = ()
     corners_tenth_mm: tuple[int, ...] = ()  # z of opening corners that joints keep away from
@@ -49,6 +50,7 @@ class Strip(msgspec.Struct, frozen=True, kw_only=True):
     left_tenth_mm: int
     right_tenth_mm: int
     grow_tenth_mm: int
+    rise_tenth_mm: int
     cut_width_mm: int
     cut_height_mm: int
     joint_below: bool
@@ -117,11 +119,12 @@ def _row(wanted: Wanted, low_high: tuple[int, int], edges: tuple[int, ...]) -> t
     low, high = low_high
     grow = wanted.grow_low_tenth_mm if low == wanted.low_tenth_mm else 0
     floor = wanted.low_tenth_mm - wanted.grow_low_tenth_mm
-    cut_height_mm = whole_mm_nearest(high - floor) - whole_mm_nearest(low - grow - floor)
+    rise = wanted.grow_high_tenth_mm if high == wanted.high_tenth_mm else 0
+    cut_height_mm = whole_mm_nearest(high + rise - floor) - whole_mm_nearest(low - grow - floor)
     return tuple(
         Strip(
             low_tenth_mm=low, high_tenth_mm=high, left_tenth_mm=left, right_tenth_mm=right, grow_tenth_mm=grow,
-            cut_width_mm=whole_mm_nearest(right - wanted.left_tenth_mm) - whole_mm_nearest(left - wanted.left_tenth_mm),
+            rise_tenth_mm=rise, cut_width_mm=whole_mm_nearest(right - wanted.left_tenth_mm) - whole_mm_nearest(left - wanted.left_tenth_mm),
             cut_height_mm=cut_height_mm, joint_below=low > wanted.low_tenth_mm, joint_left=left > wanted.left_tenth_mm,
         )
         for left, right in pairwise(edges)

@@ -12,6 +12,7 @@ from service.frame.fixings import ceiling_screws, joist_noggin_count, wall_fixin
 from service.frame.frame import Frame, Levels, Opening, Sizes
 from service.frame.placing import mark_members
 from service.frame.setting_out import set_out
+from service.frame.surfaces import firrings, surface_notes
 from service.frame.upper import lay_upper
 from service.frame.walls import side_fixings, wall_notes
 from service.units import tenths, text_mm
@@ -61,6 +62,7 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED, like
         left_wall=at.left_wall,
         right_wall=at.right_wall,
         side_fixings=side_fixings(at, rules, members),
+        firrings_tenth_mm=firrings(at, job, rules),
         notes=_notes(at, job, rules),
     )
 
@@ -108,7 +110,13 @@ def _sizes(at: SettingOut) -> Sizes:
 
 
 def _notes(at: SettingOut, job: Job, rules: RuleSet) -> tuple[str, ...]:
-    return (*_packing_notes(at, rules), *_recess_notes(at, rules), *_floor_notes(at, job, rules), *wall_notes(at, job))
+    return (
+        *_packing_notes(at, rules),
+        *_recess_notes(at, rules),
+        *_floor_notes(at, job, rules),
+        *wall_notes(at, job),
+        *surface_notes(at, job, rules),
+    )
 
 
 def _packing_notes(at: SettingOut, rules: RuleSet) -> list[str]:

@@ -40,6 +40,7 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True):
     cut_when: CutWhen = CutWhen.NOW
     cut_outs: tuple[CutOut, ...] = ()
     taper_tenth_mm: int = 0
+    rise_tenth_mm: int = 0
     joint_below: bool = False
     joint_left: bool = False
 
@@ -116,6 +117,7 @@ def _panel(piece: Piece, mark: str) -> Panel:
         box=piece.box,
         cut_outs=piece.cut_outs,
         taper_tenth_mm=piece.taper_tenth_mm,
+        rise_tenth_mm=piece.rise_tenth_mm,
         joint_below=piece.joint_below,
         joint_left=piece.joint_left,
     )

@@ -89,9 +89,20 @@ def fire_screw(catalogue: Catalogue) -> Material | None:
     return _exact(FIRE_SCREW, catalogue)
 
 
+def ceiling_packing_mm(job: Job, rules: RuleSet) -> float:
+    """The most that a ceiling screw passes between rail and ceiling: over more than packers there is a firring."""
+    rise = max((spot.off_tenth_mm for spot in (*job.ceiling_rear, *job.ceiling_front)), default=0)
+    return min(rules.frame.ceiling_packing_mm + rise / 10, rules.frame.greatest_packer_mm)
+
+
+def wall_packing_mm(job: Job, rules: RuleSet) -> float:
+    """The most that a wall fixing passes between frame and wall; behind a leaning wall the lean."""
+    return max(rules.take_off.wall_packing_mm, job.lean_mm)
+
+
 def ceiling_screw(job: Job, shelf: Shelf, longer: int = 0) -> Material | None:
     """Flange-head screw through top rail, packing and ceiling board into the joist; so many sizes longer than needed."""
-    passed = (job.timber.thickness_tenth_mm + job.ceiling_lining_tenth_mm) / 10 + shelf.rules.frame.ceiling_packing_mm
+    passed = (job.timber.thickness_tenth_mm + job.ceiling_lining_tenth_mm) / 10 + ceiling_packing_mm(job, shelf.rules)
     long_enough = passed + shelf.rules.take_off.ceiling_thread_mm
     rows = (row for row in shelf.catalogue.materials.values() if row.kind == "wood_screw" and row.head_form == "flange")
     return nth([row for row in rows if (row.length_mm or 0) >= long_enough], longer)
@@ -107,7 +118,7 @@ def wall_fixing(job: Job, passed_mm: float, shelf: Shelf, stronger: int = 0) -> 
         stronger: so many sizes above the smallest, each declared to bear more in that wall than the one before.
     """
     wall = job.wall_construction
-    on_wall_mm = shelf.rules.take_off.wall_packing_mm + (job.wall_lining_tenth_mm + job.wall_void_tenth_mm) / 10
+    on_wall_mm = wall_packing_mm(job, shelf.rules) + (job.wall_lining_tenth_mm + job.wall_void_tenth_mm) / 10
     sunk_mm = _sunk(passed_mm, shelf.rules)
     if wall in SCREWED_WALLS:
         return _stud_screw(passed_mm + on_wall_mm, shelf, stronger) or _stud_screw(sunk_mm + on_wall_mm, shelf, stronger)

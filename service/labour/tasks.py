@@ -112,6 +112,7 @@ def _frame_work(site: Site) -> Iterator[Input]:
     yield Input("L08", "wall_fixing", wall_fixings, WALL_FACTORS[job.wall_construction])
     yield Input("L08", "wall_fixing", counts.side_fixings_count, WALL_FACTORS[job.side_construction])
     yield Input("L08", "ceiling_screw", counts.ceiling_screws_count)
+    yield Input("L08", "firring", counts.firrings_count)
     yield Input("L08", "noggin_between_joists", counts.joist_noggins_count)
 
 

@@ -18,6 +18,7 @@ from service.quote.wire import (
     Place,
     RecessSize,
     Section,
+    SideFixingAnswer,
     SizesAnswer,
     StationAnswer,
     TermAnswer,
@@ -28,7 +29,7 @@ from service.units import millimetres, text_mm
 
 if TYPE_CHECKING:
     from service.brief import Job, Timber
-    from service.frame import Box, Closure, Frame, Levels, Member, Panel, Recess, Sizes
+    from service.frame import Box, CeilingScrew, Closure, Frame, Levels, Member, Panel, Recess, SideFixing, Sizes, WallFixing
     from service.rules import RuleSet
 
 
@@ -52,21 +53,45 @@ def frame_body(frame: Frame, job: Job, rules: RuleSet) -> FrameBody:
         sizes=_sizes(frame.sizes),
         closure=tuple(_closure(closure) for closure in frame.closures),
         stations=tuple(
-            StationAnswer(x_mm=millimetres(one.x_tenth_mm), packer_mm=millimetres(one.packer_tenth_mm)) for one in frame.stations
-        ),
-        wall_fixings=tuple(
-            WallFixingAnswer(
-                x_mm=millimetres(one.x_tenth_mm), z_mm=millimetres(one.z_tenth_mm), counted=one.counted, through=one.through
+            StationAnswer(
+                x_mm=millimetres(one.x_tenth_mm),
+                packer_mm=millimetres(one.packer_tenth_mm),
+                rear_packer_mm=millimetres(one.rear_packer_tenth_mm),
+                front_packer_mm=millimetres(one.front_packer_tenth_mm),
             )
-            for one in frame.wall_fixings
+            for one in frame.stations
         ),
-        ceiling_screws=tuple(
-            CeilingScrewAnswer(x_mm=millimetres(one.x_tenth_mm), y_mm=millimetres(one.y_tenth_mm), through=one.through)
-            for one in frame.ceiling_screws
-        ),
+        wall_fixings=tuple(_wall_fixing(one) for one in frame.wall_fixings),
+        ceiling_screws=tuple(_ceiling_screw(one) for one in frame.ceiling_screws),
+        side_fixings=tuple(_side_fixing(one) for one in frame.side_fixings),
         base_mass_kg=round(unit_mass_kg(frame, Unit.BASE, rules), 1),
         upper_mass_kg=round(unit_mass_kg(frame, Unit.UPPER, rules), 1),
         notes=frame.notes,
+    )
+
+
+def _wall_fixing(one: WallFixing) -> WallFixingAnswer:
+    return WallFixingAnswer(
+        x_mm=millimetres(one.x_tenth_mm),
+        z_mm=millimetres(one.z_tenth_mm),
+        counted=one.counted,
+        through=one.through,
+        packing_mm=millimetres(one.packing_tenth_mm),
+    )
+
+
+def _ceiling_screw(one: CeilingScrew) -> CeilingScrewAnswer:
+    return CeilingScrewAnswer(
+        x_mm=millimetres(one.x_tenth_mm),
+        y_mm=millimetres(one.y_tenth_mm),
+        through=one.through,
+        packing_mm=millimetres(one.packing_tenth_mm),
+    )
+
+
+def _side_fixing(one: SideFixing) -> SideFixingAnswer:
+    return SideFixingAnswer(
+        left=one.left, y_mm=millimetres(one.y_tenth_mm), z_mm=millimetres(one.z_tenth_mm), through=one.through
     )
 
 
@@ -125,6 +150,7 @@ def _panel(panel: Panel) -> PanelAnswer:
         cut_height_mm=panel.cut_height_mm,
         cut_when=panel.cut_when,
         taper_mm=millimetres(panel.taper_tenth_mm),
+        rise_mm=millimetres(panel.rise_tenth_mm),
         joint_below=panel.joint_below,
         joint_left=panel.joint_left,
         cut_outs=tuple(

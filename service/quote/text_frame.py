@@ -116,6 +116,7 @@ def _panel(panel: PanelAnswer) -> Iterator[str]:
         for hole in panel.cut_outs
     ]
     extra += [f"lower edge tapered by {number(panel.taper_mm)}"] if panel.taper_mm else []
+    extra += [f"upper edge tapered by {number(panel.rise_mm)}"] if panel.rise_mm else []
     extra += ["joint at its lower edge"] if panel.joint_below else []
     extra += ["joint at its left edge"] if panel.joint_left else []
     yield from row(lead, "; ".join([_levels(panel.box), *extra]), len(lead))

@@ -90,7 +90,8 @@ class PanelAnswer(Answer, frozen=True, kw_only=True):
     cut_width_mm: int
     cut_height_mm: int
     cut_when: CutWhen
-    taper_mm: float
+    taper_mm: float  # its lower edge, to the floor
+    rise_mm: float  # its upper edge, to the ceiling
     joint_below: bool
     joint_left: bool
     cut_outs: tuple[CutOutAnswer, ...]
@@ -167,6 +168,7 @@ class WallFixingAnswer(Answer, frozen=True, kw_only=True):
     z_mm: float
     counted: bool
     through: str
+    packing_mm: float
 
 
 class CeilingScrewAnswer(Answer, frozen=True, kw_only=True):
@@ -175,13 +177,25 @@ class CeilingScrewAnswer(Answer, frozen=True, kw_only=True):
     x_mm: float
     y_mm: float
     through: str
+    packing_mm: float
+
+
+class SideFixingAnswer(Answer, frozen=True, kw_only=True):
+    """One fixing of a ladder into the side wall that it stands against."""
+
+    left: bool
+    y_mm: float
+    z_mm: float
+    through: str
 
 
 class StationAnswer(Answer, frozen=True, kw_only=True):
     """One line of uprights of the base, and the packer under it."""
 
     x_mm: float
-    packer_mm: float
+    packer_mm: float  # the greater of both
+    rear_packer_mm: float
+    front_packer_mm: float
 
 
 class TimberAnswer(Answer, frozen=True, kw_only=True):
@@ -206,6 +220,7 @@ class FrameBody(Answer, frozen=True, kw_only=True):
     stations: tuple[StationAnswer, ...]
     wall_fixings: tuple[WallFixingAnswer, ...]
     ceiling_screws: tuple[CeilingScrewAnswer, ...]
+    side_fixings: tuple[SideFixingAnswer, ...]
     base_mass_kg: float
     upper_mass_kg: float
     notes: tuple[str, ...]

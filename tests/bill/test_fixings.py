@@ -7,12 +7,15 @@ from service.bill import Market
 from service.bill.fixings import fixing_needs
 from service.catalogue import demo_catalogue
 from service.frame import Additions
+from service.hardware.choosing import ceiling_packing_mm, wall_packing_mm
 from service.quote import make_quote
 from service.rules import load_rules
 from tests.bill.bill_facts import facts_at, facts_of, of_request
 from tests.examples_of import request_of
 from tests.sold_examples import desk_of, sold
-from tests.variant_requests import in_a_corner
+from tests.variant_requests import in_a_corner, uneven
+
+RULES = load_rules()
 
 
 def needed(name: str) -> dict[str, tuple[float, str]]:
@@ -85,3 +88,16 @@ def test_fixings_into_a_side_wall() -> None:
     assert [(4, "fixing into a side wall (timber stud)")] == [
         (need.need, need.wanted) for need in other if need.material is None and "side wall" in need.wanted
     ]
+
+
+def test_packing_under_an_uneven_ceiling_and_behind_a_leaning_wall() -> None:
+    """One packer more for every 5 over the usual gap; firrings are named, for a person to choose; 25 is packed at most."""
+    facts = of_request(uneven())
+    needs = {need.wanted: need for need in fixing_needs(facts)}
+    plain = {need.wanted: need for need in fixing_needs(facts_of("A"))}
+
+    assert facts.counts.more_packers_count > 0
+    assert f"+ {facts.counts.more_packers_count} where" in needs["packers"].rule
+    assert (2.502, None) == (needs["timber to rip firrings from"].need, needs["timber to rip firrings from"].material)
+    assert "timber to rip firrings from" not in plain
+    assert (25, 14) == (ceiling_packing_mm(facts.job, RULES), wall_packing_mm(facts.job, RULES))

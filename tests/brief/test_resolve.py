@@ -124,7 +124,7 @@ def test_the_parts_of_a_job_are_all_of_it_and_each_once() -> None:
     parts = (Things, Clearances, Hanging, Facing, RoomFacts, WallFacts, CeilingFacts, SiteFacts, Extent, Beside)
     own = {
         "survey", "terms", "today", "rule_edition", "studs_tenth_mm", "joists_tenth_mm", "assumptions", "doubts", "by_hand",
-        "missing_figures",
+        "missing_figures", "ceiling_rear", "ceiling_front", "floor_rear", "floor_front",
     }  # fmt: skip
     given = [name for part in parts for name in part.__struct_fields__ if name in Job.__struct_fields__]
 

@@ -45,7 +45,7 @@ def test_floor_and_ceiling_of_an_elevation() -> None:
     frame, job = case("a")
     canvas = Canvas(10)
     draw_floor_front(canvas, frame, job, (0.0, 132.7))
-    draw_ceiling_front(canvas, job, (0.0, 132.7))
+    draw_ceiling_front(canvas, frame, job, (0.0, 132.7))
 
     assert ["floor", "ceiling"] == words(canvas.finish("n", "t", "d"))
     assert [0.0, 251.5] == [line.start_mm[1] for line in ground_of(canvas)]

@@ -10,7 +10,7 @@ from tests.examples.rewrite import FOLDER, cases, quote_text
 from tests.sold_examples import sold
 
 WORKED = {"a_three_sided": "A", "b_two_sided": "B", "c_part_height": "C", "c0_on_the_floor": "C0"}
-VARIANTS = {"in_a_corner"}  # one of framing.md, section 14, each; invented
+VARIANTS = {"in_a_corner", "fire_at_the_end", "uneven"}  # one of framing.md, section 14, each; invented
 REWRITE = "python -m tests.examples.rewrite, then read the diff"
 
 
@@ -30,4 +30,4 @@ def test_there_are_designed_and_refused_cases() -> None:
 
     assert {*WORKED, *VARIANTS, "kit_of_a_manual", "refused"} == answers.keys()
     assert {"refused"} == refused
-    assert {"provisional"} == {answer.standing for answer in answers.values() if isinstance(answer, QuoteDesigned)}
+    assert {answer.standing for answer in answers.values() if isinstance(answer, QuoteDesigned)} <= {"firm", "provisional"}

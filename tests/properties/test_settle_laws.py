@@ -68,11 +68,14 @@ def test_what_is_added_keeps_the_laws_of_the_frame(request: Request) -> None:
 
 @given(requests())
 @SOME
-def test_each_step_is_for_a_check_that_failed(request: Request) -> None:
+def test_each_step_is_for_a_check_that_failed_and_helps_it(request: Request) -> None:
     _job, made = settled(request)
 
     assert all(one.before_ratio is None or one.before_ratio > 1.0 for one in made.steps)
     assert all(one.done and one.check and one.subject for one in made.steps)
+    assert all(one.after_ratio <= one.before_ratio for one in made.steps if one.before_ratio and one.after_ratio)
+    answered = {(one.check, one.subject) for one in made.steps} - {(one.code, one.subject) for one in made.report.failing}
+    event(f"answered: {len(answered)} of {len({(one.check, one.subject) for one in made.steps})}")
 
 
 @given(requests(), st.integers(min_value=1, max_value=40))
