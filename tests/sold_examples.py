@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from functools import cache
 from typing import TYPE_CHECKING, Any
+from unittest.mock import patch
 
 import msgspec
 
 from service.catalogue import demo_catalogue
 from service.frame import Additions, Role
 from service.quote import Desk, answer_quote, make_quote
-from service.rules import load_rules
+from tests.checks.grounds import rules_without_ladder
 from tests.examples_of import DAY, changed, example_a, example_b, example_c, example_c0, request_of
 
 if TYPE_CHECKING:
@@ -57,7 +58,7 @@ def sold(name: str, **changes: object) -> Request:
 def desk_of(name: str, catalogue: Catalogue | None = None) -> Desk:
     """A desk with what the checks add to an example; the plain one for any other name."""
     additions = ADDITIONS.get(name, Additions())
-    return Desk(catalogue=catalogue or demo_catalogue(), rules=load_rules(), today=DAY, additions=additions)
+    return Desk(catalogue=catalogue or demo_catalogue(), rules=rules_without_ladder(), today=DAY, additions=additions)
 
 
 @cache
@@ -68,8 +69,9 @@ def made(name: str) -> Made:
 
 @cache
 def laid_out(name: str) -> Made:
-    """An example as it is laid out, before checks, through all stages."""
-    return make_quote(request_of(sold(name)), desk_of(""))
+    """An example as it is laid out, through all stages: no check is made, so that nothing is strengthened."""
+    with patch("service.checks.register.REGISTER", ()):
+        return make_quote(request_of(sold(name)), desk_of(""))
 
 
 @cache

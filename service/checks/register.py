@@ -7,13 +7,18 @@ from typing import TYPE_CHECKING, Final
 from service.checks.check import Check, Skipped
 from service.checks.clearances import clearance_checks, zone_checks
 from service.checks.cold_wall import damp_checks
+from service.checks.floor_load import floor_checks
 from service.checks.handling_checks import lifting_checks, replacement_checks, way_in_checks
+from service.checks.hanging import hanging_checks
+from service.checks.heavy_things import mass_checks
 from service.checks.linings import lining_checks
 from service.checks.pipes import pipe_checks
 from service.checks.report import Report
+from service.checks.standing_up import standing_checks
 from service.checks.supply import cable_checks, load_checks
 from service.checks.viewing import viewing_checks
 from service.checks.void_heat import recess_checks, void_checks
+from service.checks.wall_distances import wall_distance_checks
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -22,6 +27,11 @@ if TYPE_CHECKING:
     from service.checks.ground import Ground
 
 REGISTER: Final[tuple[Callable[[Ground], tuple[Result, ...]], ...]] = (
+    hanging_checks,
+    wall_distance_checks,
+    standing_checks,
+    floor_checks,
+    mass_checks,
     pipe_checks,
     clearance_checks,
     zone_checks,
