@@ -6,6 +6,7 @@ is counted on the members here.
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from service.checks.bearer_load import ARM, bearer_load
@@ -17,7 +18,7 @@ from service.checks.paths import hangs
 from service.checks.situations import main_situations
 from service.checks.timber import of_roles
 from service.checks.trimmer_load import trimmer_of
-from service.checks.wall_rows import held_fixings, hung_action, weight_count
+from service.checks.wall_rows import held_fixings, hung_action, pivot_mm, weight_count
 from service.engineering import actions, fixing_groups, load_paths
 from service.frame import Role
 from service.rules import LoadDuration
@@ -105,27 +106,41 @@ def _hung_rails(ground: Ground) -> list[EndLoad]:
     if not hangs(ground):
         return []
     listed = [rail for rail in of_roles(ground, *REAR_RAILS) if ground.frame.full_height or rail.role is not Role.TOP_RAIL_REAR]
-    return [EndLoad(rail, _rear_cases(rail, ground)) for rail in listed]
+    share = _wall_share(ground)
+    return [EndLoad(rail, _rear_cases(rail, share, ground)) for rail in listed]
 
 
-def _rear_cases(rail: Member, ground: Ground) -> tuple[Case, ...]:
-    held, load = held_fixings(ground), hung_load(ground)
-    squares_mm2 = fixing_groups.sum_of_squares_mm2(tuple(one.above_mm for one in held))
+class WallShare(NamedTuple):
+    """What one wall fixing takes of the whole frame in each combination."""
+
+    pivot_mm: float
+    pull_n_per_mm: tuple[float, ...]  # of height above the pivot
+    down_n: tuple[float, ...]  # 0 where the uprights' fixings take the weight
+    durations: tuple[LoadDuration, ...]
+
+
+def _wall_share(ground: Ground) -> WallShare:
+    held, load, situations = held_fixings(ground), hung_load(ground), main_situations(ground.rules)
+    squares_mm2 = fixing_groups.sum_of_squares_mm2(tuple(one.above_mm for one in held)) or math.inf
+    done = [hung_action(ground, load, situation) for situation in situations]
+    count = max(weight_count(held, ground), 1.0)
+    return WallShare(
+        pivot_mm=pivot_mm(ground),
+        pull_n_per_mm=tuple(fixing_groups.pulled_share_n(one.moment_n_mm, 1.0, squares_mm2) for one in done),
+        down_n=tuple(0.0 if hangs_ladders(ground) else one.shear_n / count for one in done),
+        durations=tuple(SHORT if one.person_ratio or one.push_ratio else PERMANENT for one in situations),
+    )
+
+
+def _rear_cases(rail: Member, share: WallShare, ground: Ground) -> tuple[Case, ...]:
+    """Half of the rail's fixings on each end; where these take no weight the rail still has its own."""
     in_rail = sum(1 for one in ground.frame.wall_fixings if one.through == rail.mark and one.counted) / 2
-    above_mm = (rail.box.z0_tenth_mm + rail.box.z1_tenth_mm) / 20 - _pivot_mm(ground)
-    cases = []
-    for situation in main_situations(ground.rules):
-        action = hung_action(ground, load, situation)
-        pull_n = fixing_groups.pulled_share_n(action.moment_n_mm, above_mm, squares_mm2) if squares_mm2 else 0.0
-        down_n = action.shear_n / max(weight_count(held, ground), 1.0) if not hangs_ladders(ground) else 0.0
-        lasting = situation.person_ratio == situation.push_ratio == 0
-        own_n = situation.weight_ratio * _own_end_n(rail, ground) if hangs_ladders(ground) else 0.0
-        cases.append(Case(own_n + down_n * in_rail, pull_n * in_rail, PERMANENT if lasting else SHORT))
-    return tuple(cases)
-
-
-def _pivot_mm(ground: Ground) -> float:
-    return min(millimetres(one.box.z0_tenth_mm) for one in of_roles(ground, Role.REAR_BOTTOM_RAIL))
+    above_mm = max(0.0, (rail.box.z0_tenth_mm + rail.box.z1_tenth_mm) / 20 - share.pivot_mm)
+    own_n = ground.rules.partial.permanent_ratio * _own_end_n(rail, ground) if hangs_ladders(ground) else 0.0
+    return tuple(
+        Case(own_n + down_n * in_rail, pull_n_per_mm * above_mm * in_rail, duration)
+        for pull_n_per_mm, down_n, duration in zip(share.pull_n_per_mm, share.down_n, share.durations, strict=True)
+    )
 
 
 def _bearer(ground: Ground) -> list[EndLoad]:
