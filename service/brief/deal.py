@@ -46,7 +46,9 @@ class Deal(msgspec.Struct, frozen=True, kw_only=True):
     screen_supplied_by: SuppliedBy
     bracket_supplied_by: SuppliedBy
     crew_count: int
-    visit_days_count: int | None  # None: taken from the hours
+    visit_days_count: int | None  # None: taken from the programme
+    first_day: str | None  # of the work on site
+    days_off: tuple[str, ...]
     travel_per_day_minor: int
     overhead_ratio: float
     by_margin: bool  # True: profit_ratio is a margin on price; False: a mark-up on cost
@@ -91,6 +93,8 @@ def resolve_deal(request: SurveyRequest, catalogue: Catalogue, today: str, notes
         bracket_supplied_by=supplied[2],
         crew_count=notes.choose(f"{TERMS}/crew_count", terms.crew_count, account.crew_count, "people on site"),
         visit_days_count=terms.visit_days_count,
+        first_day=terms.first_day,
+        days_off=tuple(sorted(terms.days_off or ())),
         travel_per_day_minor=_minor(terms.travel_per_day, account, account.travel_per_day_minor),
         overhead_ratio=_or_house(terms.overhead_ratio, account.overhead_ratio),
         by_margin=terms.mark_up_ratio is None,

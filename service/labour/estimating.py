@@ -5,17 +5,17 @@ Rules: `knowledge/labour.md`, sections 1 and 2. All rates are the shop's, from i
 
 from __future__ import annotations
 
-import math
 from decimal import Decimal
 from itertools import groupby
 from typing import TYPE_CHECKING
 
 from service.checks import boards_for_two, count_lifts, lifter_days
+from service.labour.activities import make_activities
 from service.labour.labour import Labour, Task, TaskTerm, TradeHours
+from service.labour.programme import Calendar, Programme, make_programme
 from service.labour.spread import spread_of
 from service.labour.tasks import Input, Site, task_inputs
 from service.survey.terms import Scope
-from service.survey.wishes import Finish
 from service.units import round_half_up
 
 if TYPE_CHECKING:
@@ -47,6 +47,7 @@ def estimate(site: Site, deal: Deal, catalogue: Catalogue) -> Labour:
     visits = tuple(_charged(task.person_hours, ELECTRICIAN, catalogue) for task in tasks if task.trade == ELECTRICIAN)
     likely = float(sum((Decimal(str(task.person_hours)) for task in own), Decimal(0)))
     spread = spread_of(own, site.job)
+    programme = _programme(tasks, site, deal)
     return Labour(
         tasks=tasks,
         trades=_trades(own, catalogue),
@@ -57,7 +58,8 @@ def estimate(site: Site, deal: Deal, catalogue: Catalogue) -> Labour:
         mean_hours=spread.mean_hours,
         low_hours=spread.low_hours,
         high_hours=spread.high_hours,
-        visit_days=_visit_days(likely, site, deal),
+        visit_days=_visit_days(programme, site, deal),
+        programme=programme,
         unrated=tuple(f"hours of {row.task} {row.name.replace('_', ' ')}" for row in inputs if _rate(row, catalogue) is None),
     )
 
@@ -122,13 +124,15 @@ def _charged(hours: float, trade: str, catalogue: Catalogue) -> float:
     return max(hours, (row.least_hours_per_visit_hours if row else None) or 0.0)
 
 
-def _visit_days(hours: float, site: Site, deal: Deal) -> int:
-    """As agreed; else the days of work of the crew, and those that paint and plaster take to dry."""
+def _programme(tasks: tuple[Task, ...], site: Site, deal: Deal) -> Programme:
+    """The network of the work on site; nothing where the shop does not work there."""
+    there = tasks if site.scope is Scope.SUPPLY_AND_FIT else ()
+    activities = make_activities(there, site.job.finish, deal.crew_count)
+    return make_programme(activities, Calendar(first_on=deal.first_day, days_off=frozenset(deal.days_off)))
+
+
+def _visit_days(programme: Programme, site: Site, deal: Deal) -> int:
+    """As agreed, else those of the programme."""
     if site.scope is not Scope.SUPPLY_AND_FIT:
         return 0
-    if deal.visit_days_count is not None:
-        return deal.visit_days_count
-    take = site.rules.take_off
-    wet = site.job.finish in {Finish.SKIMMED, Finish.TAPED}
-    drying = take.drying_days_skimmed_count if wet else take.drying_days_painted_count
-    return math.ceil(hours / (take.working_day_hours * deal.crew_count)) + drying
+    return programme.visit_days if deal.visit_days_count is None else deal.visit_days_count

@@ -5,6 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from service.checks import Lift
+from service.labour.programme import Programme
 
 
 class TaskTerm(msgspec.Struct, frozen=True, kw_only=True):
@@ -48,4 +49,5 @@ class Labour(msgspec.Struct, frozen=True, kw_only=True):
     low_hours: float  # 10th percentile
     high_hours: float  # 90th percentile
     visit_days: int
+    programme: Programme
     unrated: tuple[str, ...]  # work that the shop's rates do not know: the hours are not complete

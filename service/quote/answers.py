@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 def answer_frame(request: SurveyRequest, desk: Desk) -> FrameAnswer:
     """The frame of a survey; raises RequestFaultsError."""
     job, _deal = _take(request, desk)
-    origin = origin_of(normalise(request, desk.catalogue, desk.today), job, desk.catalogue)
+    origin = origin_of(normalise(request, desk.catalogue, desk.today, desk.rules.edition), job, desk.catalogue)
     try:
         settled = design(job, desk)
     except UnbuildableError as error:
@@ -46,7 +46,7 @@ def answer_frame(request: SurveyRequest, desk: Desk) -> FrameAnswer:
 def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
     """What to buy for a survey, with the cutting plan; raises RequestFaultsError."""
     job, deal = _take(request, desk)
-    origin = origin_of(normalise(request, desk.catalogue, desk.today), job, desk.catalogue)
+    origin = origin_of(normalise(request, desk.catalogue, desk.today, desk.rules.edition), job, desk.catalogue)
     try:
         made = price_job(job, deal, request, desk)
     except UnbuildableError as error:
@@ -68,7 +68,7 @@ def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
 def answer_quote(request: SurveyRequest, desk: Desk) -> QuoteAnswer:
     """The whole quote of a survey; raises RequestFaultsError."""
     job, deal = _take(request, desk)
-    normal = normalise(request, desk.catalogue, desk.today)
+    normal = normalise(request, desk.catalogue, desk.today, desk.rules.edition)
     origin = origin_of(normal, job, desk.catalogue)
     try:
         made = price_job(job, deal, request, desk)
@@ -101,6 +101,7 @@ def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> Quo
         cut_plan=plan_body(made.plan, currency),
         bill=bill_body(made.bill, made.price),
         labour=labour_body(made.labour),
+        build_sequence=made.sequence,
         price=price_body(made.price),
         cautions=cautions,
         exclusions=exclusions_of(made.deal),

@@ -61,6 +61,7 @@ def labour_body(labour: Labour) -> LabourBody:
         low_hours=labour.low_hours,
         high_hours=labour.high_hours,
         visit_days=labour.visit_days,
+        programme=labour.programme,
         unrated=labour.unrated,
     )
 

@@ -16,7 +16,7 @@ from service.checks import Settled, faults_of_cleared, refusals_of, settle
 from service.cutting import STANDARD, Available, Effort, FramePlan, OnHand, SheetLayout, Stop, Yard, cut_frame, never
 from service.errors import RequestFaultsError, UnbuildableError
 from service.frame import NOTHING_ADDED, Additions, Frame
-from service.labour import Labour, estimate, make_site
+from service.labour import Labour, Step, build_sequence, estimate, make_site
 from service.price import Price, price
 from service.rules import RuleSet
 from service.survey import Options
@@ -46,6 +46,7 @@ class Made(msgspec.Struct, frozen=True, kw_only=True):
     plan: FramePlan
     bill: Bill
     labour: Labour
+    sequence: tuple[Step, ...]
     price: Price
 
     @property
@@ -85,9 +86,12 @@ def price_job(job: Job, deal: Deal, request: SurveyRequest, desk: Desk) -> Made:
     plan = cut_frame(frame, job, yard_of(request, desk))
     market = Market(catalogue=catalogue, rules=rules, scope=deal.scope)
     bill = take_off(frame, plan, job, market, hardware=settled.hardware)
-    labour = estimate(make_site(frame, plan, bill, job=job, rules=rules, scope=deal.scope), deal, catalogue)
+    site = make_site(frame, plan, bill, job=job, rules=rules, scope=deal.scope)
+    labour = estimate(site, deal, catalogue)
     total = price(bill, labour, job=job, deal=deal, catalogue=catalogue)
-    return Made(job=job, deal=deal, settled=settled, plan=plan, bill=bill, labour=labour, price=total)
+    return Made(
+        job=job, deal=deal, settled=settled, plan=plan, bill=bill, labour=labour, sequence=build_sequence(site), price=total
+    )
 
 
 def design(job: Job, desk: Desk) -> Settled:

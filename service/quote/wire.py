@@ -15,7 +15,7 @@ from service.brief import Assumption, Doubt
 from service.checks import Caution, Lift, NotMade, Skipped
 from service.errors import Unmet
 from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit
-from service.labour import Task, TradeHours
+from service.labour import Programme, Step, Task, TradeHours
 from service.price import SaleKind, StepKind
 from service.quote.wire_alternatives import AlternativeAnswer
 from service.quote.wire_checks import CheckAnswer, Strengthening
@@ -270,6 +270,7 @@ class LabourBody(Answer, frozen=True, kw_only=True):
     low_hours: float
     high_hours: float
     visit_days: int
+    programme: Programme
     unrated: tuple[str, ...]  # work that the shop's rates do not know: the hours are not complete
 
 
@@ -381,6 +382,7 @@ class QuoteDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field
     cut_plan: CutPlanAnswer
     bill: BillBody
     labour: LabourBody
+    build_sequence: tuple[Step, ...]
     price: PriceBody
     cautions: tuple[Caution, ...]
     exclusions: tuple[str, ...]

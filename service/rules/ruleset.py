@@ -161,9 +161,6 @@ class TakeOffRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
     wall_packing_mm: float
     counterbore_mm: float
     counterbore_leaves_mm: float
-    drying_days_painted_count: int
-    drying_days_skimmed_count: int
-    working_day_hours: float
     ceiling_thread_mm: float
     stud_thread_mm: float
     carry_free_m: float

@@ -86,6 +86,7 @@ class Terms(Input, frozen=True, kw_only=True):
     crew_count: Annotated[int, Meta(ge=1, le=4)] | None = None
     visit_days_count: Annotated[int, Meta(ge=1, le=60)] | None = None
     travel_per_day: Money | None = None
+    first_day: IsoDate | None = None  # of the work on site; left out: days are counted, not dated
     days_off: Annotated[tuple[IsoDate, ...], Meta(max_length=200)] | None = None
     overhead_ratio: Ratio | None = None
     margin_ratio: Annotated[float, Meta(ge=0, le=0.9)] | None = None

@@ -77,9 +77,9 @@ def test_what_is_not_fitted_is_only_cut_or_only_bought(scope: Scope, tasks: list
     ("name", "changes", "days"),
     [
         ("A", {}, 5),  # as agreed; also labour.md, section 4: five visit days
-        ("A", {"terms__visit_days_count": None}, 5),  # 33 h of two people: 3 days, 2 more to dry
-        ("B", {"terms__visit_days_count": None}, 6),  # 37 h: 3 days, 3 more for skim
-        ("A", {"terms__visit_days_count": None, "terms__crew_count": 1}, 7),
+        ("A", {"terms__visit_days_count": None}, 5),  # by the programme: tests/labour/test_programme.py
+        ("B", {"terms__visit_days_count": None}, 6),
+        ("A", {"terms__visit_days_count": None, "terms__crew_count": 1}, 6),  # one person: a day more
         ("A", {"terms__visit_days_count": 9}, 9),
     ],
 )
