@@ -61,8 +61,8 @@ def governing(asked: Iterable[Asked]) -> Asked:
 
 
 def of_roles(ground: Ground, *roles: Role) -> tuple[Member, ...]:
-    """Members of some roles, in the order of the frame."""
-    return tuple(member for member in ground.frame.members if member.role in roles)
+    """Members of some roles by their marks, so that the order in the frame decides nothing."""
+    return tuple(sorted((member for member in ground.frame.members if member.role in roles), key=lambda one: one.mark))
 
 
 def extent_mm(box: Box, axis: Axis) -> float:

@@ -36,7 +36,9 @@ def test_a_stated_centre_of_gravity_counts() -> None:
 
 def test_half_of_what_hangs_may_stand_on_a_closed_end() -> None:
     """B: the left end is closed, the right one open; 1.35 x 1378.9 / 2 N more at the left."""
-    outer, inner, jack = platform_of(after_checks("B")).posts  # type: ignore[union-attr]
+    platform = platform_of(after_checks("B"))
+    assert platform is not None
+    outer, inner, jack = platform.posts
 
     assert pytest.approx(1.35 * 1378.9 / 2, rel=1e-3) == outer.load_n - inner.load_n
     assert jack.above

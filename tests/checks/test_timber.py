@@ -2,8 +2,20 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+import msgspec
 import pytest
 
+from service.checks.arm import arm_checks
+from service.checks.bearers import bearer_checks
+from service.checks.board_joints import board_joint_checks
+from service.checks.check import Check
+from service.checks.joint_screws import joint_screw_checks
+from service.checks.ledges import ledge_checks
+from service.checks.lid import lid_checks
+from service.checks.platform import platform_checks
+from service.checks.rail_ends import rail_end_checks
 from service.checks.timber import (
     Asked,
     Beam,
@@ -24,13 +36,25 @@ from service.checks.timber import (
     solid_timber,
     stronger_classes,
 )
+from service.checks.trimmer import trimmer_checks
+from service.checks.uprights import upright_checks
 from service.frame import Axis, Role
 from service.rules import LoadDuration, load_rules
 from tests.checks.after_checks import after_checks
 from tests.checks.grounds import ground_of
 from tests.examples_of import changed, example_a
 
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from service.checks.check import Result
+    from service.checks.ground import Ground
+
 A = after_checks("A")
+RUNS = (
+    platform_checks, trimmer_checks, bearer_checks, arm_checks, upright_checks, ledge_checks, lid_checks, rail_end_checks,
+    joint_screw_checks, board_joint_checks,
+)  # fmt: skip
 C16, C24 = (load_rules().strength_class(name) for name in ("C16", "C24"))
 TRIMMER = of_roles(A, Role.TRIMMER)[0]
 ON_EDGE, FLAT = Beam(47, 75, C16), Beam(75, 47, C16)
@@ -99,6 +123,24 @@ def test_the_first_combination_of_equals_governs() -> None:
     """worked-checks.md, H1: the permanent case governs where its k_mod weighs more than the person."""
     assert PERMANENT is governing([Asked(100, 60, PERMANENT), Asked(110, 90, SHORT)]).duration
     assert SHORT is governing([Asked(100, 60, PERMANENT), Asked(160, 90, SHORT)]).duration
+
+
+@pytest.mark.parametrize("run", RUNS)
+@pytest.mark.parametrize("example", ["A", "B", "C"])
+def test_order_of_members_changes_nothing(run: Callable[[Ground], tuple[Result, ...]], example: str) -> None:
+    """A law: the frame's members, panels and fixings the other way round."""
+    ground = after_checks(example)
+    frame = ground.frame
+    turned = msgspec.structs.replace(
+        frame, members=frame.members[::-1], panels=frame.panels[::-1], wall_fixings=frame.wall_fixings[::-1],
+        ceiling_screws=frame.ceiling_screws[::-1],
+    )  # fmt: skip
+    before, after = (
+        sorted((one.code, one.subject, round(one.demand.value, 6), one.verdict) for one in run(each) if isinstance(one, Check))
+        for each in (ground, msgspec.structs.replace(ground, frame=turned))
+    )
+
+    assert before == after
 
 
 def test_stronger_classes_rise() -> None:
