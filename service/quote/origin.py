@@ -37,12 +37,13 @@ def tidy(request: SurveyRequest) -> SurveyRequest:
     return SurveyRequest(survey=_tidy_survey(request.survey), terms=terms, options=options)
 
 
-def normalise(request: SurveyRequest, catalogue: Catalogue, today: str) -> SurveyRequest:
-    """The tidy request with its day and catalogue revision written in, so that it means the same on any later day."""
+def normalise(request: SurveyRequest, catalogue: Catalogue, today: str, rule_set: str) -> SurveyRequest:
+    """The tidy request with its day, catalogue revision and rule set written in, so that it means the same on any later day."""
     plain = tidy(request)
     terms = plain.terms or Terms()
     dated = msgspec.structs.replace(terms, date=terms.date or today, catalogue_revision=catalogue.revision)
-    return msgspec.structs.replace(plain, terms=dated)
+    options = msgspec.structs.replace(plain.options or Options(), rule_set=rule_set)
+    return msgspec.structs.replace(plain, terms=dated, options=options)
 
 
 def origin_of(request: SurveyRequest, job: Job, catalogue: Catalogue) -> Origin:

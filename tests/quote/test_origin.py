@@ -7,38 +7,48 @@ import pytest
 
 from service.catalogue import demo_catalogue
 from service.quote.origin import ENGINE_VERSION, normalise, origin_of, tidy
+from service.rules import NEWEST_EDITION
 from service.survey import SurveyRequest
 from tests.examples_of import DAY, changed, job_of, request_of
 from tests.sold_examples import sold
 
 CATALOGUE = demo_catalogue()
+EDITION = NEWEST_EDITION
 VENTS = [{"x_mm": 900, "z_mm": 200, "serves": "room"}, {"x_mm": 600, "z_mm": 200, "serves": "floor"}]
 
 
 def digest(request: dict[str, Any], today: str = DAY) -> str:
     sent = request_of(request)
-    return origin_of(normalise(sent, CATALOGUE, today), job_of(request), CATALOGUE).request_digest
+    return origin_of(normalise(sent, CATALOGUE, today, EDITION), job_of(request), CATALOGUE).request_digest
 
 
 def test_day_and_revision_are_written_in() -> None:
     undated = changed(sold("A"), {"/terms/date": None})
-    terms = normalise(request_of(undated), CATALOGUE, DAY).terms
+    terms = normalise(request_of(undated), CATALOGUE, DAY, EDITION).terms
 
     assert terms is not None
     assert (DAY, CATALOGUE.revision) == (terms.date, terms.catalogue_revision)
 
 
+def test_the_rule_set_is_written_in() -> None:
+    """The design card, section 2: a quote is made again from its normalised request, whatever the newest rules are then."""
+    options = normalise(request_of(sold("A")), CATALOGUE, DAY, "gb-2026.1").options
+
+    assert options is not None
+    assert "gb-2026.1" == options.rule_set
+
+
 def test_a_request_without_terms_is_dated_too() -> None:
-    terms = normalise(request_of({"survey": sold("A")["survey"]}), CATALOGUE, DAY).terms
+    terms = normalise(request_of({"survey": sold("A")["survey"]}), CATALOGUE, DAY, EDITION).terms
 
     assert terms is not None
     assert DAY == terms.date
 
 
 def test_a_normal_request_stays_as_it_is() -> None:
-    normal = normalise(request_of(sold("A")), CATALOGUE, DAY)
+    normal = normalise(request_of(sold("A")), CATALOGUE, DAY, EDITION)
 
-    assert normal == normalise(normal, CATALOGUE, "2027-05-05")
+    assert normal == normalise(normal, CATALOGUE, "2027-05-05", EDITION)
     assert normal == msgspec.json.decode(msgspec.json.encode(normal), type=SurveyRequest)
 
 
@@ -101,7 +111,7 @@ def test_the_engine_names_its_solvers() -> None:
 
 
 def test_an_origin_names_all_that_an_answer_depends_on() -> None:
-    origin = origin_of(normalise(request_of(sold("A")), CATALOGUE, DAY), job_of(sold("A")), CATALOGUE)
+    origin = origin_of(normalise(request_of(sold("A")), CATALOGUE, DAY, EDITION), job_of(sold("A")), CATALOGUE)
 
     assert (CATALOGUE.revision, "trade-2026.1", ENGINE_VERSION, DAY) == (
         origin.catalogue_revision, origin.rule_set, origin.engine_version, origin.date,

@@ -39,6 +39,11 @@ def test_a_price_is_firm_when_all_is_known_and_every_check_holds(
     assert (expected, reasons) == standing_of(at.job, (), at.price, report)
 
 
+def test_example_a_is_firm() -> None:
+    """The design card, section 3: the example carries the provenance that makes it firm once the checks exist."""
+    assert ("firm", ()) == standing(A)
+
+
 def test_what_is_not_checked_keeps_a_price_from_being_firm() -> None:
     at = made("A")
 
