@@ -20,6 +20,7 @@ from service.frame.frame import (
 from service.frame.layout import lay_out
 from service.frame.member import Axis, Box, CutWhen, EndJoint, Fit, Member, Role, Unit, overlap_tenth_mm
 from service.frame.surfaces import off_at
+from service.frame.waiting import Waiting, measure_before_cutting
 
 __all__ = [
     "NOTHING_ADDED",
@@ -47,8 +48,10 @@ __all__ = [
     "Sizes",
     "Station",
     "Unit",
+    "Waiting",
     "WallFixing",
     "lay_out",
+    "measure_before_cutting",
     "off_at",
     "overlap_tenth_mm",
 ]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from service.checks import unit_mass_kg
-from service.frame import Unit
+from service.frame import Unit, measure_before_cutting
 from service.quote.wire import (
     CeilingScrewAnswer,
     ClosureAnswer,
@@ -66,6 +66,7 @@ def frame_body(frame: Frame, job: Job, rules: RuleSet) -> FrameBody:
         side_fixings=tuple(_side_fixing(one) for one in frame.side_fixings),
         base_mass_kg=round(unit_mass_kg(frame, Unit.BASE, rules), 1),
         upper_mass_kg=round(unit_mass_kg(frame, Unit.UPPER, rules), 1),
+        measure_before_cutting=measure_before_cutting(frame),
         notes=frame.notes,
     )
 

@@ -14,7 +14,7 @@ from service.bill import Counts, LineGroup, Measures
 from service.brief import Assumption, Doubt
 from service.checks import Caution, Lift, NotMade, Skipped
 from service.errors import Unmet
-from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit
+from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit, Waiting
 from service.labour import Programme, Step, Task, TradeHours
 from service.price import SaleKind, StepKind
 from service.quote.wire_alternatives import AlternativeAnswer
@@ -223,6 +223,7 @@ class FrameBody(Answer, frozen=True, kw_only=True):
     side_fixings: tuple[SideFixingAnswer, ...]
     base_mass_kg: float
     upper_mass_kg: float
+    measure_before_cutting: tuple[Waiting, ...]
     notes: tuple[str, ...]
 
 
