@@ -38,7 +38,8 @@ class Counts(msgspec.Struct, frozen=True, kw_only=True):
     butting_count: int  # members that butt at both ends, plies left out
     joints_count: int
     wide_joints_count: int  # driven through the wide side d
-    laminating_screws_count: int
+    laminating_screws_count: int  # with those at the ends of plies
+    ply_end_screws_count: int  # of these, the ones that hand a ply's load over at a jack
     rail_brackets_count: int  # light ones, at the ends of timber
     heavy_brackets_count: int
     base_brackets_count: int

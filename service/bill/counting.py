@@ -42,6 +42,7 @@ def count_things(frame: Frame, job: Job, market: Market) -> Counts:
         joints_count=2 * len(butting) + 2 * len(plies),
         wide_joints_count=2 * sum(1 for member in butting if member.along is Axis.Y),
         laminating_screws_count=sum(_laminating(ply, frame, rules) for ply in plies),
+        ply_end_screws_count=len(plies) * _ply_end_screws(frame, rules),
         rail_brackets_count=sum(joint.bracket_count for joint in ends) - heavy,
         heavy_brackets_count=heavy,
         base_brackets_count=len(frame.stations),
@@ -115,10 +116,14 @@ def _spaces(length: int, pitch: int) -> int:
 
 def _laminating(ply: Member, frame: Frame, rules: RuleSet) -> int:
     """Screws of one ply; where the trimmer's span ends at a jack, more hand the ply's share of the load to the trimmer."""
-    along = _spaces(ply.length_tenth_mm, tenths(rules.take_off.laminating_pitch_mm)) + 1
+    return _spaces(ply.length_tenth_mm, tenths(rules.take_off.laminating_pitch_mm)) + 1 + _ply_end_screws(frame, rules)
+
+
+def _ply_end_screws(frame: Frame, rules: RuleSet) -> int:
+    """Of one ply at the jacks of a one-sided fire."""
     one_sided = not (frame.left_open or frame.right_open)
     jacks = sum(1 for member in frame.members if member.role is Role.JACK_STUD) if one_sided else 0
-    return along + rules.take_off.ply_end_screw_count * jacks
+    return rules.take_off.ply_end_screw_count * jacks
 
 
 def _electrical_openings(frame: Frame, job: Job) -> int:

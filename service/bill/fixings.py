@@ -27,12 +27,16 @@ def _joints(facts: Facts) -> list[Need]:
     b, d = timber.thickness_tenth_mm / 10, timber.width_tenth_mm / 10
     each, wide = facts.market.rules.take_off.joint_screw_count, counts.wide_joints_count
     narrow = counts.joints_count - wide
-    plies = "1 every 300 mm of ply and 1 more; 3 more at each jack of a one-sided fire"
+    ends = counts.ply_end_screws_count
     return [
         pieces(bought.narrow_screw, f"joint screw through {b:g}", each * narrow, f"{narrow} joints through {b:g} x {each}"),
-        pieces(bought.laminating_screw, "laminating screw", counts.laminating_screws_count, plies),
+        pieces(
+            bought.laminating_screw, "laminating screw", counts.laminating_screws_count - ends,
+            "1 every 300 mm of ply and 1 more",
+        ),
+        pieces(bought.narrow_screw, "screw at a ply's end", ends, f"plies at the jacks of a one-sided fire {ends}"),
         pieces(bought.wide_screw, f"joint screw through {d:g}", each * wide, f"{wide} joints through {d:g} x {each}"),
-    ]
+    ]  # fmt: skip
 
 
 def _boards(facts: Facts) -> list[Need]:

@@ -50,6 +50,8 @@ def test_brackets_laid_out_are_the_worked_ones(name: str) -> None:
 
 def test_a_jack_takes_three_more_screws_of_a_ply_only_under_a_one_sided_fire() -> None:
     """`knowledge/materials.md`, section 1: C has two jacks (ceil(1255/300) + 1 + 2 x 3), B has one and is two-sided."""
+    assert 6 == made("C").bill.counts.ply_end_screws_count
+    assert 0 == made("B").bill.counts.ply_end_screws_count
     assert 12 == made("C").bill.counts.laminating_screws_count
     assert 7 == made("B").bill.counts.laminating_screws_count
 
