@@ -159,9 +159,7 @@ def _check(terms: Terms, tax: Tax, catalogue: Catalogue, notes: Notes) -> None:
             detail="both a margin on price and a mark-up on cost are given",
             remedy="send one of them: 25 percent mark-up is 20 percent margin",
         )
-    if terms.date is not None and not is_day(terms.date):
-        detail = f"{terms.date} is no day of the calendar"
-        notes.refuse(Reason.IMPOSSIBLE_VALUE, f"{TERMS}/date", detail=detail, remedy="send a day that exists")
+    _check_days(terms, notes)
     named = (
         ("price_book", terms.price_book, catalogue.price_book, "there is no price book"),
         ("catalogue_revision", terms.catalogue_revision, catalogue.revision, "there is held no revision"),
@@ -175,6 +173,21 @@ def _check(terms: Terms, tax: Tax, catalogue: Catalogue, notes: Notes) -> None:
             (f"{TERMS}/tax/kind", f"{TERMS}/tax/evidence"),
             detail=f"tax {tax.kind.value} needs its evidence",
             remedy="name the evidence, or send kind standard",
+        )
+
+
+def _check_days(terms: Terms, notes: Notes) -> None:
+    """Days that no calendar has, and a first day on site before the day of the quote."""
+    off = [(f"{TERMS}/days_off/{index}", day) for index, day in enumerate(terms.days_off or ())]
+    for pointer, day in ((f"{TERMS}/date", terms.date), (f"{TERMS}/first_day", terms.first_day), *off):
+        if day is not None and not is_day(day):
+            detail = f"{day} is no day of the calendar"
+            notes.refuse(Reason.IMPOSSIBLE_VALUE, pointer, detail=detail, remedy="send a day that exists")
+    if terms.date is not None and terms.first_day is not None and terms.first_day < terms.date:
+        notes.contradict(
+            (f"{TERMS}/first_day", f"{TERMS}/date"),
+            detail=f"work would begin on {terms.first_day}, before the quote of {terms.date}",
+            remedy="send a first day on or after the date, or leave it out",
         )
 
 

@@ -3,6 +3,7 @@
 from service.checks.cautions import cautions_of
 from service.checks.check import Check, Quantity, Skipped, Verdict
 from service.checks.cleared import faults_of_cleared
+from service.checks.finding import Awaited
 from service.checks.handling import Lift, boards_for_two, count_lifts, lifter_days, may_be_tilted, unit_mass_kg
 from service.checks.known import open_pointers, survey_known
 from service.checks.refusals import refusals_of
@@ -13,6 +14,7 @@ from service.checks.settle import Content, Settled, Strengthened, settle
 __all__ = [
     "FAMILIES",
     "Audience",
+    "Awaited",
     "Caution",
     "CautionState",
     "Check",

@@ -114,6 +114,7 @@ KINDS: Final = {
     "W06": CautionKind(NOTHING, F, (CODE,), "Work at Height Regulations 2005, from memory"),
     "W07": CautionKind(NOTHING, S, (CODE,), "CDM Regulations 2015, from memory"),
     "W08": CautionKind(WORK, C + F, (OWNER,)),
+    "W09": CautionKind(NOTHING, C + S, (SURVEYOR,)),
     "W10": CautionKind(NOTHING, F, (SURVEYOR,)),
     "W11": CautionKind(NOTHING, F, (SURVEYOR,)),
     "W12": CautionKind(NOTHING, F, (CODE,), FM),

@@ -22,7 +22,7 @@ from service.checks.work_rows import work_rows
 
 if TYPE_CHECKING:
     from service.brief import Job
-    from service.checks.finding import Finding
+    from service.checks.finding import Awaited, Finding
     from service.checks.report import Report
     from service.frame import Frame
     from service.rules import RuleSet
@@ -34,9 +34,11 @@ ALL_ASSUMED = "M01"
 SIZE_CLASS = "size_class"
 
 
-def cautions_of(job: Job, frame: Frame, rules: RuleSet, report: Report) -> tuple[Caution, ...]:
+def cautions_of(
+    job: Job, frame: Frame, rules: RuleSet, report: Report, *, awaited: tuple[Awaited, ...] = ()
+) -> tuple[Caution, ...]:
     """Every caution that fires or cannot be verified: what stops most first, then by section and code."""
-    facts = Facts(job=job, frame=frame, rules=rules, report=report)
+    facts = Facts(job=job, frame=frame, rules=rules, report=report, awaited=awaited)
     found = list(chain.from_iterable(section(facts) for section in SECTIONS))
     if SIZE_CLASS in {job.appliance_standing, job.screen_standing}:
         found = _gathered(found)

@@ -42,6 +42,13 @@ class Finding(NamedTuple):
     stops: Stops | None = None  # None: as the table has it
 
 
+class Awaited(NamedTuple):
+    """One thing that is bought, and the days that its supplier takes."""
+
+    what: str
+    lead_days: int
+
+
 class Facts(msgspec.Struct, frozen=True, kw_only=True):
     """What triggers read: the design, and the survey with empty parts for what was not told."""
 
@@ -49,6 +56,7 @@ class Facts(msgspec.Struct, frozen=True, kw_only=True):
     frame: Frame
     rules: RuleSet
     report: Report  # what the checks say; a trigger reads it and does not calculate again
+    awaited: tuple[Awaited, ...] = ()  # empty where nothing is bought yet: a frame
 
     def unmet(self, *codes: str) -> tuple[Check, ...]:
         """Checks of these codes that are not met: failed, or advice against it."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import TYPE_CHECKING
 
 from service.checks.finding import Finding, said
@@ -36,6 +37,7 @@ def work_rows(facts: Facts) -> Iterator[Finding]:
         yield Finding("W06", "Work above 2 m: steps or a platform, and two people under a hung frame.")
     yield from _stored(facts)
     yield from _site(facts)
+    yield from _late(facts)
     if any(one.kind is AlarmKind.SMOKE for one in facts.services.alarms or ()):
         yield Finding("W11", "Cover the smoke alarm while sanding, and uncover it the same day.")
 
@@ -83,3 +85,16 @@ def _site(facts: Facts) -> Iterator[Finding]:
     if awaited:
         names = " and ".join(awaited)
         yield Finding("W08", f"The {names} may not be on site when the breast is closed. Wait, or price a second visit.")
+
+
+def _late(facts: Facts) -> Iterator[Finding]:
+    """What its supplier brings only after the first day on site, ordered on the day of the quote."""
+    first_day = facts.job.terms.first_day
+    if first_day is None:
+        return
+    left_days = (date.fromisoformat(first_day) - date.fromisoformat(facts.job.today)).days
+    late = [one for one in facts.awaited if one.lead_days > left_days]
+    if late:
+        names = ", ".join(sorted(f"{one.what} ({one.lead_days} days)" for one in late))
+        slowest = max(one.lead_days for one in late)
+        yield Finding("W09", f"Ordered today, not there on the first day: {names}. Begin {slowest - left_days} days later.")

@@ -8,6 +8,7 @@ from service.checks import cautions_of
 from service.errors import RequestFaultsError, UnbuildableError
 from service.quote.check_body import checks_body, strengthening_body
 from service.quote.frame_body import frame_body
+from service.quote.lead_times import awaited_of
 from service.quote.money_body import bill_body, labour_body, price_body
 from service.quote.origin import normalise, origin_of, tidy
 from service.quote.plan_body import plan_body
@@ -87,7 +88,8 @@ def _take(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
 
 def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> QuoteDesigned:
     job, currency = made.job, made.deal.currency
-    cautions = cautions_of(job, made.frame, desk.rules, made.settled.report)
+    awaited = awaited_of(made, desk.catalogue)
+    cautions = cautions_of(job, made.frame, desk.rules, made.settled.report, awaited=awaited)
     standing, reasons = standing_of(job, cautions, made.price, made.settled.report)
     return QuoteDesigned(
         reference=made.deal.reference,

@@ -155,3 +155,17 @@ def test_parking_in_another_currency() -> None:
 )
 def test_days_of_the_calendar(text: str, *, day: bool) -> None:
     assert day is is_day(text)
+
+
+@pytest.mark.parametrize(
+    ("terms", "pointers"),
+    [
+        ({"first_day": "2026-02-30"}, ["/terms/first_day"]),
+        ({"days_off": ["2026-12-24", "2026-11-31"]}, ["/terms/days_off/1"]),
+        ({"date": "2026-12-01", "first_day": "2026-11-30"}, ["/terms/first_day"]),
+        ({"date": "2026-12-01", "first_day": "2026-12-01"}, []),
+    ],
+)
+def test_days_on_site_exist_and_come_after_the_quote(terms: dict[str, object], pointers: list[str]) -> None:
+    """A day that no calendar has would stop the programme; nobody begins before the quote."""
+    assert pointers == [fault.pointer for fault in faults_of(with_terms(**terms))]

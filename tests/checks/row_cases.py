@@ -11,7 +11,7 @@ import msgspec
 
 from service.bill import Market
 from service.catalogue import demo_catalogue
-from service.checks import Caution, Check, Quantity, Report, cautions_of, settle
+from service.checks import Awaited, Caution, Check, Quantity, Report, cautions_of, settle
 from service.checks.cautions import SECTIONS
 from service.checks.clearances import CLEAR_BEHIND, OUTLET_TO_SHELF
 from service.checks.finding import Facts
@@ -172,12 +172,19 @@ def facts_of(request: Request, *unmet: str, extras: tuple[ExtraKind, ...] = (), 
     return Facts(job=made, frame=settled.frame, rules=load_rules(), report=Report(checks=tuple(checks)))
 
 
+def late_facts(first_day: str | None) -> Facts:
+    """Example A of 1 December with a fire that takes 10 days."""
+    facts = facts_of(on(A, terms__first_day=first_day))
+    return msgspec.structs.replace(facts, awaited=(Awaited(what="the fire", lead_days=10), Awaited(what="MDF", lead_days=2)))
+
+
 CONTRIVED: dict[str, Callable[[], Facts]] = {
     "H02": lambda: facts_of(A, CLEAR_BEHIND),
     "H08": lambda: facts_of(A, OUTLET_TO_SHELF),
     "H10": lambda: facts_of(A, finish=Finish.SLATTED),
     "E12": lambda: facts_of(A, extras=(ExtraKind.LIGHTS,)),
     "V11": lambda: facts_of(A, REPLACEMENT),
+    "W09": lambda: late_facts("2026-12-10"),
 }
 
 

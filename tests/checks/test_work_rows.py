@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from tests.checks.grounds import rules_without_ladder
-from tests.checks.row_cases import A, B, cases, codes, on, row, rows
+from tests.checks.row_cases import A, B, cases, codes, found_in, late_facts, on, row, rows
 
 
 @pytest.mark.parametrize(("code", "fires", "quiet"), cases("W"), ids=lambda value: value if isinstance(value, str) else "")
@@ -32,6 +32,15 @@ def test_boards_for_two_are_named() -> None:
 
 def test_a_heat_alarm_needs_no_cover() -> None:
     assert "W11" not in codes(on(A, survey__services__alarms=[{"kind": "heat", "x_mm": 100, "y_mm": 3_000}]))
+
+
+def test_what_comes_after_the_first_day() -> None:
+    """W09: ten days from 1 December; who begins on the day that is named waits for nothing."""
+    assert (
+        "Ordered today, not there on the first day: the fire (10 days). Begin 1 days later."
+        == found_in(late_facts("2026-12-10"))["W09"]
+    )
+    assert all("W09" not in found_in(late_facts(day)) for day in ("2026-12-11", None))
 
 
 def test_what_may_not_be_on_site() -> None:
