@@ -13,7 +13,7 @@ from service.errors import Unmet
 from service.survey.fields import Answer
 from service.survey.services import Chimney, Flue, GasState, Services, VentServes
 from service.survey.site import Building
-from service.survey.wall import Damp
+from service.survey.wall import Damp, WallConstruction
 from service.survey.wishes import Finish
 
 if TYPE_CHECKING:
@@ -22,6 +22,9 @@ if TYPE_CHECKING:
     from service.brief import Job
 
 BESIDE_FIRE_TENTH_MM = 2_000  # about the boards beside a fire whose breast has no width yet: house choice
+ARM = "arm"
+LEAST_STUDS = 2  # behind an arm: common practice, no source
+STUDDED = frozenset({WallConstruction.TIMBER_STUD, WallConstruction.LATH_AND_PLASTER})
 FINISHES = {  # boards that take a finish: common practice, no source
     Finish.PAINTED: frozenset({"mdf", "plywood", "cement_board", "calcium_silicate"}),
     Finish.TAPED: frozenset({"plasterboard"}),
@@ -31,7 +34,7 @@ FINISHES = {  # boards that take a finish: common practice, no source
 
 def refusals_of(job: Job) -> tuple[Unmet, ...]:
     """Every reason not to build, with what would change it."""
-    return (*_flue(job), *_gas(job), *_vents(job), *_damp(job), *_finish(job))
+    return (*_flue(job), *_gas(job), *_vents(job), *_damp(job), *_arm(job), *_finish(job))
 
 
 def _refusal(code: str, says: str, offer: str) -> Unmet:
@@ -94,6 +97,20 @@ def _damp(job: Job) -> Iterator[Unmet]:
     wall = job.survey.wall
     if wall is not None and wall.damp is Damp.SHOWING and not cleared_by("B05", job.survey):
         yield _refusal("b05", "damp is showing on this wall", "the cause found and cured, sent in `cleared` as B05")
+
+
+def _arm(job: Job) -> Iterator[Unmet]:
+    """An arm in front of plasterboard that nothing stands behind (`knowledge/fixings.md`, 2.1 and 2.5; caution S04)."""
+    if job.screen is None or job.bracket is None or job.bracket.kind != ARM:
+        return
+    offer = "a flat bracket, or a pattress on studs or masonry that is found behind the breast"
+    if job.wall_construction is WallConstruction.STEEL_STUD:
+        yield _refusal("s04", "steel studs carry light frames only, and never an arm", offer)
+    elif job.wall_construction in STUDDED and job.studs_tenth_mm is not None:
+        width = job.width_tenth_mm or round(job.appliance.body_width_mm * 10)
+        behind = sum(1 for x in job.studs_tenth_mm if 0 <= x <= width)
+        if behind < LEAST_STUDS:
+            yield _refusal("arm", f"{behind} studs stand behind the breast, and plasterboard alone carries no arm", offer)
 
 
 def _finish(job: Job) -> Iterator[Unmet]:

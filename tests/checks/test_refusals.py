@@ -116,3 +116,20 @@ def test_a_finish_that_does_not_go_is_offered_one_that_does() -> None:
     (unmet,) = refusals_of(job_of(request))
 
     assert "finish taped or skimmed, or a board of another kind" == unmet.offer
+
+
+@pytest.mark.parametrize(
+    ("wall", "expected"),
+    [
+        ({"survey__wall__construction": "steel_stud", "survey__wall__stud_positions_mm": [1500, 1900, 2300]}, ["refused_s04"]),
+        ({"survey__wall__construction": "timber_stud", "survey__wall__stud_positions_mm": [200]}, ["refused_arm"]),
+        ({"survey__wall__construction": "timber_stud", "survey__wall__stud_positions_mm": [1500, 1900, 2300]}, []),
+        ({"survey__wall__construction": "timber_stud"}, []),
+        ({}, []),
+    ],
+)
+def test_an_arm_in_front_of_plasterboard_alone_is_refused(wall: dict[str, Any], expected: list[str]) -> None:
+    """`knowledge/fixings.md`, 2.1 and 2.5: never a number of plugs; studs that were not found are left to the checks."""
+    arm = on(A, survey__brief__screen_bracket={"kind": "catalogue", "model": "BK-605"})
+
+    assert expected == refused(on(arm, **wall))
