@@ -5,7 +5,8 @@ from __future__ import annotations
 import datetime
 from typing import TYPE_CHECKING
 
-from service.checks.finding import Finding
+from service.checks.cold_wall import DEW_POINT
+from service.checks.finding import Finding, said
 from service.checks.result import CautionState, Stops
 from service.survey.fields import Answer
 from service.survey.floor import Covering, FloorConstruction
@@ -101,7 +102,8 @@ def _damp(facts: Facts) -> Iterator[Finding]:
     elif wall.damp is Damp.SUSPECTED:
         yield Finding("B05", "Damp is suspected. Find the cause; ventilate behind the breast.")
     elif wall.external and wall.external_build is ExternalBuild.SOLID:
-        yield Finding("B05", "A solid outside wall gets colder behind the breast. Ventilate or insulate it against damp.")
+        for check in facts.report.of(DEW_POINT):
+            yield Finding("B05", said(check))
     if wall.external and wall.external_build is ExternalBuild.TIMBER_FRAME:
         yield Finding(
             "B14",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from service.brief import supply_of
 from service.checks.finding import Finding, said
 from service.checks.result import CautionState, Stops
-from service.checks.supply import ACCESS, CABLE_COVER
+from service.checks.supply import ACCESS, CABLE_COVER, CONNECTION
 from service.survey.fields import Answer
 from service.survey.services import AccessoryKind, CableScan, SupplyWanted
 from service.survey.site import Country
@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from service.checks.finding import Facts
 
 OPEN = CautionState.NOT_VERIFIED
-FUSE_W = 13 * 230  # a 13 A fuse at 230 V
 ALARM_MARGIN_MM = 300.0  # from walls and lights: Approved Document B, older text (services.md, section 6)
 NEW_DWELLING_YEARS = 1  # a house is new in the year it is built and the next: house choice
 SOCKET_HEIGHTS_MM = (450.0, 1_200.0)  # Approved Document M volume 1, from memory
@@ -67,14 +66,9 @@ def _rules(facts: Facts) -> Iterator[Finding]:
 
 
 def _load(facts: Facts) -> Iterator[Finding]:
-    job = facts.job
-    screen_w = (job.screen.power_w or 0.0) if job.screen else 0.0
-    load_w = job.appliance.heat_output_w + (job.appliance.flame_w or 0.0) + screen_w + (facts.services.other_load_w or 0.0)
-    if load_w > FUSE_W:
-        yield Finding(
-            "E04", f"{load_w:g} W together are above the {FUSE_W} W of a 13 A connection. The fire wants a circuit of its own."
-        )
-    if supply_of(job) is SupplyWanted.PLUG_IN_REACH:
+    for check in facts.unmet(CONNECTION):
+        yield Finding("E04", said(check))
+    if supply_of(facts.job) is SupplyWanted.PLUG_IN_REACH:
         yield Finding(
             "E10", "The fire plugs straight into a socket in reach: no extension lead, no adaptor, no plug behind its body."
         )

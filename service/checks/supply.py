@@ -83,13 +83,14 @@ def _connection(ground: Ground) -> Check:
     total_w = power.total_w((job.appliance.heat_output_w, job.appliance.flame_w or 0.0)) if own else breast_w(ground) + other_w
     limit_a = rules.radial_a if own else rules.plug_a
     current_a = max(power.current_a(total_w, rules.supply_v), job.appliance.current_a or 0.0)
-    over_w = max(total_w - power.plug_power_w(limit_a, rules.supply_v), 0.0)
+    limit_w = power.plug_power_w(limit_a, rules.supply_v)
+    over_w = max(total_w - limit_w, 0.0)
     eased = f"{over_w:.0f} W less, or a circuit that the electrician designs"
     remedy = eased if own else f"a new circuit for the fire, or {over_w:.0f} W less on this one"
     what = "a circuit of its own" if own else "one fused connection"
     return Check(
         code=CONNECTION, subject=FIRE, clause=USUAL if own else FUSE,
-        says=f"{total_w:g} W take {current_a:.1f} A on {what} of {limit_a:g} A",
+        says=f"{total_w:g} W are connected, {current_a:.1f} A; {what} bears {limit_a:g} A, that is {limit_w:g} W",
         demand=_amps("I", current_a), resistance=_amps("rated", limit_a),
         inputs=(_watts("P", total_w), _watts("other load", other_w), Quantity(symbol="U", value=rules.supply_v, unit="v")),
         remedy="" if current_a <= limit_a else remedy,

@@ -102,3 +102,12 @@ def test_uneven_surfaces_are_told_with_their_measure() -> None:
 
 def test_a_gas_row_stays_quiet_where_there_never_was_a_flue() -> None:
     assert "B03" not in codes(on(A, survey__services__gas=None))
+
+
+def test_a_solid_outside_wall_is_told_with_its_numbers() -> None:
+    """B05 reads the check of the hidden face (heat.md 7): temperature of the face and dew point."""
+    says = row(on(A, survey__wall__external=True, survey__wall__external_build="solid"), "B05").says
+
+    assert "falls to 9.1 degrees" in says
+    assert "the dew point is 9.3" in says
+    assert "mineral wool" in says
