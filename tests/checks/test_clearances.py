@@ -25,6 +25,7 @@ from tests.bill.bill_facts import SKIMMED, one_sided
 from tests.checks.by_manual import by_manual, under_screen
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
+from tests.checks.words_of import reviewed, words_of
 from tests.examples_of import changed
 from tests.sold_examples import sold
 
@@ -196,3 +197,7 @@ def test_only_the_maker_allows_timber_behind_the_zone(said: str | None, verdict:
 def test_a_manual_without_a_zone() -> None:
     assert "names no zone" in why_skipped(zone_checks, ground_of(sold("A")), ZONE_BOARD)
     assert "names no zone" in why_skipped(zone_checks, ground_of(sold("A")), ZONE_TIMBER)
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("clearances") == words_of("clearances"), "python -m tests.checks.words_of, then read the diff"

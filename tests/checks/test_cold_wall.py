@@ -11,6 +11,7 @@ from service.checks import Verdict
 from service.checks.cold_wall import DEW_POINT, MOULD, damp_checks
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
+from tests.checks.words_of import reviewed, words_of
 from tests.sold_examples import sold
 
 
@@ -81,3 +82,7 @@ def test_plasterboard_before_the_void() -> None:
     found = the_check(damp_checks, ground_of(sold("B", **changes)), MOULD)
 
     assert pytest.approx(0.13 + 0.0125 / 0.21 + 0.18) == found.inputs[0].value
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("cold_wall") == words_of("cold_wall"), "python -m tests.checks.words_of, then read the diff"

@@ -27,6 +27,7 @@ from service.survey.site import RouteKind, RoutePart
 from tests.bill.bill_facts import one_sided
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
+from tests.checks.words_of import reviewed, words_of
 from tests.examples_of import changed
 from tests.sold_examples import sold
 
@@ -197,3 +198,7 @@ def test_the_screen_is_lifted_off() -> None:
     assert (20, 50) == values(the_check(replacement_checks, ground, REPLACEMENT, "screen"))
     assert "a gap over the screen of at least 60 mm" == the_check(replacement_checks, tight, REPLACEMENT, "screen").remedy
     assert "no screen" in why_skipped(replacement_checks, ground_of(sold("C")), REPLACEMENT)
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("handling_checks") == words_of("handling_checks"), "python -m tests.checks.words_of, then read the diff"

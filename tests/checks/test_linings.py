@@ -8,6 +8,7 @@ from service.checks import Verdict
 from service.checks.linings import LININGS, lining_checks
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values
+from tests.checks.words_of import reviewed, words_of
 from tests.sold_examples import sold
 
 
@@ -33,3 +34,7 @@ def test_a_small_room() -> None:
     assert pytest.approx(2.925) == values(found)[1]
     assert Verdict.ADVISE is found.verdict
     assert "building control" in found.remedy
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("linings") == words_of("linings"), "python -m tests.checks.words_of, then read the diff"

@@ -9,6 +9,7 @@ from service.checks.pipes import PIPES, distance_mm, pipe_checks
 from service.survey.services import Pipe, PipeKind
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
+from tests.checks.words_of import reviewed, words_of
 from tests.sold_examples import sold
 
 SLANTED = Pipe(kind=PipeKind.WATER, x0_mm=0, z0_mm=0, x1_mm=300, z1_mm=400)
@@ -43,3 +44,7 @@ def test_a_pipe_beside_the_fixings_of_a_ladder(aside: float, verdict: Verdict) -
 
 def test_no_pipe() -> None:
     assert "no pipe was told" in why_skipped(pipe_checks, ground_of(sold("A")), PIPES)
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("pipes") == words_of("pipes"), "python -m tests.checks.words_of, then read the diff"

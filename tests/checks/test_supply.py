@@ -24,6 +24,7 @@ from service.survey.wishes import Extra, ExtraKind
 from tests.checks.by_manual import by_manual
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
+from tests.checks.words_of import reviewed, words_of
 from tests.examples_of import changed
 from tests.sold_examples import sold
 
@@ -156,3 +157,7 @@ def test_a_socket_beside_the_plate() -> None:
     assert (146, 312) == values(found)
     assert (Verdict.ADVISE, "a recess wider by 28 mm") == (tight.verdict, tight.remedy)
     assert "no screen" in why_skipped(cable_checks, ground_of(sold("C")), RECESS_SOCKET)
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("supply") == words_of("supply"), "python -m tests.checks.words_of, then read the diff"

@@ -24,6 +24,7 @@ from service.checks.viewing import (
 )
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
+from tests.checks.words_of import reviewed, words_of
 from tests.sold_examples import sold
 
 
@@ -184,3 +185,7 @@ def test_the_middle_of_the_flames(platform: float, verdict: Verdict) -> None:
 def test_without_a_screen() -> None:
     for code in OF_SCREEN:
         assert "no screen" in why_skipped(viewing_checks, ground_of(sold("C")), code)
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("viewing") == words_of("viewing"), "python -m tests.checks.words_of, then read the diff"

@@ -25,6 +25,7 @@ from tests.bill.bill_facts import one_sided
 from tests.checks.by_manual import by_manual, under_screen
 from tests.checks.grounds import ground_of
 from tests.checks.results import the_check, values, why_skipped
+from tests.checks.words_of import reviewed, words_of
 from tests.examples_of import changed
 from tests.sold_examples import sold
 
@@ -221,3 +222,7 @@ def test_a_hot_jet(rise: float, verdict: Verdict) -> None:
     assert verdict is found.verdict
     assert (found.remedy != "") == (verdict is Verdict.ADVISE)
     assert "states no rise" in why_skipped(recess_checks, ground_of(sold("A")), HOT_JET)
+
+
+def test_the_words_are_those_that_were_read() -> None:
+    assert reviewed("void_heat") == words_of("void_heat"), "python -m tests.checks.words_of, then read the diff"
