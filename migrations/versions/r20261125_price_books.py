@@ -80,10 +80,7 @@ TABLES = (
 CLOSED = ("frozen_part", "audit_entry")
 ACTING = "current_setting('inglewright.account', true)"
 POLICIES = (
-    *(
-        f"CREATE POLICY own ON {table} USING (account = {ACTING}) WITH CHECK (account = {ACTING})"
-        for table in CLOSED
-    ),
+    *(f"CREATE POLICY own ON {table} USING (account = {ACTING}) WITH CHECK (account = {ACTING})" for table in CLOSED),
     # Which revisions there are: for the keeper, which follows them all.
     f"CREATE POLICY all_accounts ON price_book_revision FOR SELECT USING ({ACTING} = '*')",
 )
