@@ -20,6 +20,7 @@ from service.price import SaleKind, StepKind
 from service.quote.wire_alternatives import AlternativeAnswer
 from service.quote.wire_checks import CheckAnswer, Strengthening
 from service.quote.wire_cuts import CutPlanAnswer
+from service.signing import Signature
 from service.survey import SurveyRequest
 from service.units import Money
 
@@ -391,6 +392,7 @@ class QuoteDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field
     doubts: tuple[Doubt, ...]
     request: SurveyRequest
     origin: Origin
+    signature: Signature | None = None  # null: no key is set, or the clock ended a search, so that it may not come out again
 
 
 type FrameAnswer = FrameDesigned | Unbuildable

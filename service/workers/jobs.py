@@ -14,7 +14,7 @@ from service.cut_plans import answer_cut_plan
 from service.drawings import draw
 from service.errors import Fault, Reason, RequestFaultsError, UnbuildableError
 from service.offers import answer_bill, answer_frame, answer_quote
-from service.quote import Desk, design
+from service.quote import Desk, QuoteDesigned, design, signed
 from service.rules import EDITIONS, NEWEST_EDITION, RuleSet, load_rules
 from service.survey import SurveyRequest
 from service.workers.attention import is_given_up
@@ -34,7 +34,7 @@ if TYPE_CHECKING:
 
     from service.catalogue import Catalogue
     from service.cutting import Stop
-    from service.quote import BillAnswer, FrameAnswer, QuoteAnswer
+    from service.quote import BillAnswer, FrameAnswer
 
 WARM_UP_SECONDS: Final = 10.0
 WARM_UP_DAY: Final = "2026-12-01"
@@ -52,8 +52,10 @@ def make_bill(payload: bytes, catalogue: Catalogue) -> bytes:
 
 
 def make_quote(payload: bytes, catalogue: Catalogue) -> bytes:
-    """The quote of a survey, as JSON; raises RequestFaultsError."""
-    return _answer(answer_quote, payload, catalogue)
+    """The quote of a survey, as JSON, signed where there is a key for it; raises RequestFaultsError."""
+    task = decode_survey_task(payload)
+    answer = _made(answer_quote, task, catalogue)
+    return _ENCODER.encode(signed(answer, task.signing_jwk) if isinstance(answer, QuoteDesigned) else answer)
 
 
 def make_drawing(payload: bytes, catalogue: Catalogue) -> bytes:
@@ -98,13 +100,14 @@ def warm_up() -> None:
     make_quote(encode_task(SurveyTask(request=request, today=WARM_UP_DAY, search_seconds=WARM_UP_SECONDS)), demo_catalogue())
 
 
-def _answer(
-    make: Callable[[SurveyRequest, Desk], FrameAnswer | BillAnswer | QuoteAnswer], payload: bytes, catalogue: Catalogue
-) -> bytes:
-    task = decode_survey_task(payload)
+def _answer(make: Callable[[SurveyRequest, Desk], FrameAnswer | BillAnswer], payload: bytes, catalogue: Catalogue) -> bytes:
+    return _ENCODER.encode(_made(make, decode_survey_task(payload), catalogue))
+
+
+def _made[Answer](make: Callable[[SurveyRequest, Desk], Answer], task: SurveyTask, catalogue: Catalogue) -> Answer:
     stop = _guard(task.search_seconds)
     desk = Desk(catalogue=catalogue, rules=rules_of(task.request), today=task.today, stop=stop)
-    return _ENCODER.encode(make(task.request, desk))
+    return make(task.request, desk)
 
 
 def _guard(search_seconds: float) -> Stop:

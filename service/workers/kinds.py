@@ -34,6 +34,7 @@ class SurveyTask(msgspec.Struct, frozen=True, kw_only=True):
     request: SurveyRequest
     today: str  # RFC 3339 full-date
     search_seconds: float  # after this the clock stops a search that its work limits have not stopped
+    signing_jwk: str | None = None  # private key that signs a quote; None: it goes out unsigned
 
 
 class DrawingTask(msgspec.Struct, frozen=True, kw_only=True):
