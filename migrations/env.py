@@ -18,7 +18,8 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
 LOCK = 4_715_920_161  # any number, as long as nothing else in this database locks by it
-# A change of a table waits for those that use it, and all that come later wait behind it: better to give up and try again.
+# A change of a table waits for those that use it, and all that come later wait behind it: better to give up and try again
+# (`service.store.migrate` does).
 # A query of rows that would be kept from it by row-level security fails instead of finding none.
 LIMITS = {"lock_timeout": "2s", "row_security": "off"}
 

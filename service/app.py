@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import asyncio
 from contextlib import asynccontextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from service.store import CatalogueKeeper
-from service.web import EdgeLimits, WebParts, make_application
+from service.store import WRITE_LIMITS, BookDesk, CatalogueKeeper, KeyDesk, KeyRing, KeyUses, make_engine
+from service.web import EdgeLimits, KeyParts, WebParts, make_application
 from service.workers import PoolPlan, WorkerPlan, WorkerPool
 
 if TYPE_CHECKING:
@@ -23,31 +24,40 @@ _INSTALLED: Final = Path(__file__).parent / "openapi" / "openapi.json"  # where 
 
 
 def create_app(settings: Settings, database_url: str, *, registry: str = REGISTRY) -> Edge:
-    """The application. Keeper and workers start and stop with its lifespan.
+    """The application. Keeper, keys and workers start and stop with its lifespan.
 
     Args:
         settings: see `service.settings`.
-        database_url: of the server that the settings name, or of the embedded one.
+        database_url: of the server that the settings name, or of the embedded one; for the service's own user.
         registry: what the workers can do, `module:name`.
     """
     keeper = CatalogueKeeper(database_url)
+    ring = KeyRing(database_url)
+    engine = make_engine(database_url)
+    book_engine = make_engine(database_url, WRITE_LIMITS)
+    uses = KeyUses(engine)
     pool = WorkerPool(pool_plan(settings, registry))
 
     @asynccontextmanager
     async def lifespan(_app: Any) -> AsyncIterator[None]:  # noqa: ANN401 - Litestar's application
-        async with keeper:
-            await pool.start()
-            try:
-                await keeper.wait_until_loaded(FIRST_LOAD_SECONDS)
-                yield
-            finally:
-                await pool.stop()
+        try:
+            async with keeper, ring, uses:
+                await pool.start()
+                try:
+                    await asyncio.gather(*(follower.wait_until_loaded(FIRST_LOAD_SECONDS) for follower in (keeper, ring)))
+                    yield
+                finally:
+                    await pool.stop()
+        finally:
+            await asyncio.gather(engine.dispose(), book_engine.dispose())
 
     return make_application(
         WebParts(
             runner=pool,
             keeper=keeper,
-            account=settings.demo_account,
+            keys=KeyParts(ring=ring, uses=uses, desk=KeyDesk(engine)),
+            books=BookDesk(book_engine),
+            demo_account=settings.demo_account,
             contract=contract_path().read_bytes(),
             body_limit_bytes=settings.body_limit_bytes,
             limits=EdgeLimits(deadline_seconds=settings.deadline_seconds, allowed_hosts=settings.allowed_hosts),

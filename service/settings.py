@@ -25,11 +25,12 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True):
     """Everything that a running service is told from outside."""
 
     database_url: str | None
+    owner_database_url: str | None
     data_dir: Path | None
     host: str
     port: int
     allowed_hosts: tuple[str, ...]
-    demo_account: str
+    demo_account: str | None
     workers_count: int
     queue_count: int
     worker_memory_mib: int
@@ -156,6 +157,10 @@ def _database_url(text: str) -> str | None:
     return text
 
 
+def _account(text: str) -> str | None:
+    return _text(r"[A-Za-z0-9_-]{1,32}", "a code of letters, digits, `_` and `-`")(text) if text else None
+
+
 def _folder(text: str) -> Path | None:
     if not text:
         return None
@@ -186,6 +191,12 @@ _SETTINGS: Final[Mapping[str, _Setting]] = {
         read=_database_url,
         secret=True,
     ),
+    "owner_database_url": _Setting(
+        default="",
+        meaning="The same database for its owner, for `migrate`, `load-demo`, `account` and `key`; empty: as the service.",
+        read=_database_url,
+        secret=True,
+    ),
     "data_dir": _Setting(
         default="",
         meaning="Folder of the embedded PostgreSQL, made when missing; empty: where the system keeps data of its user.",
@@ -199,9 +210,9 @@ _SETTINGS: Final[Mapping[str, _Setting]] = {
         read=_hosts,
     ),
     "demo_account": _Setting(
-        default="demo",
-        meaning="Account whose catalogue answers callers that show no key.",
-        read=_text(r"[A-Za-z0-9_-]{1,32}", "a code of letters, digits, `_` and `-`"),
+        default="",
+        meaning="Account whose catalogue answers callers that show no key; empty: none, they are refused. `demo` sets it.",
+        read=_account,
     ),
     "workers_count": _Setting(
         default="0",

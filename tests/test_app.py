@@ -17,10 +17,11 @@ import pytest
 
 from service.app import create_app
 from service.settings import load_settings
-from service.store import load_demo, make_engine, migrate
+from service.store import KeyDesk, Scope, load_demo, make_engine, migrate
 from service.store.embedded import EmbeddedPostgres
 from service.web.serving import Door, StartError, served
-from tests.postgres import anyio_backend, cluster_of, demo_database_url, new_data_dir  # noqa: F401 - fixtures
+from tests.postgres import anyio_backend, as_service, cluster_of, demo_database_url, new_data_dir  # noqa: F401 - fixtures
+from tests.store.shops import engine_of, server_key
 from tests.web.client import survey_body
 from tests.web.doubles import NAME
 
@@ -34,9 +35,10 @@ DOOR = Door(host="127.0.0.1", port=0, shutdown_seconds=2)
 
 
 def app_on(url: str, **changes: object) -> ASGIApp:
-    usual = msgspec.structs.replace(load_settings({}), workers_count=2, deadline_seconds=3.0)
+    """As the service's own user, open to callers without a key."""
+    usual = msgspec.structs.replace(load_settings({}), workers_count=2, deadline_seconds=3.0, demo_account="demo")
     settings = msgspec.structs.replace(usual, **changes)
-    return create_app(settings, url, registry=NAME)
+    return create_app(settings, as_service(url), registry=NAME)
 
 
 @asynccontextmanager
@@ -139,6 +141,40 @@ async def test_a_port_that_is_taken_is_told(demo_database_url: str) -> None:  # 
         with pytest.raises(StartError, match="--port"):
             async with served(app_on(demo_database_url), taken):
                 pass
+
+
+async def test_keys_open_the_service_for_their_shop_and_no_longer_than_they_live(demo_database_url: str) -> None:  # noqa: F811 - a fixture
+    """Over real sockets and the service's own database user: made by an administrator, used, noted, revoked."""
+    async with engine_of(demo_database_url) as owner:
+        admin = {"authorization": f"Bearer {(await KeyDesk(owner).create('demo', server_key(Scope.ADMIN))).key}"}
+    wish = {"label": "till", "use": {"kind": "server", "scopes": ["quote"]}}
+    async with (
+        client_of(app_on(demo_database_url, demo_account=None)) as client,
+        client_of(app_on(demo_database_url, demo_account=None)) as replica,
+    ):
+        strange = await client.post("/v1/frames", json=survey_body())
+        made = (await client.post("/v1/keys", json=wish, headers=admin)).json()
+        till = {"authorization": f"Bearer {made['key']}"}
+        seen = [await _until_status(at, till, 200) for at in (client, replica)]
+        await client.post(f"/v1/keys/{made['row']['key_id']}/revocations", headers=admin)
+        gone = [await _until_status(at, till, 401) for at in (client, replica)]
+        revoked = await client.post("/v1/frames", json=survey_body(), headers=till)
+    async with engine_of(demo_database_url) as owner:
+        rows = await KeyDesk(owner).list("demo")
+
+    assert (401, "KEY_MISSING") == (strange.status_code, strange.json()["reason"])
+    assert max(*seen, *gone) < 1.0
+    assert (401, "KEY_REVOKED") == (revoked.status_code, revoked.json()["reason"])
+    assert all(row.last_used_at is not None for row in rows), "noted at the latest when the service stops"
+
+
+async def _until_status(client: httpx.AsyncClient, headers: dict[str, str], status: int) -> float:
+    """Seconds until a request is answered so."""
+    began = asyncio.get_running_loop().time()
+    async with asyncio.timeout(5):
+        while (await client.post("/v1/frames", json=survey_body(), headers=headers)).status_code != status:  # noqa: ASYNC110 - elsewhere
+            await asyncio.sleep(0.01)
+    return asyncio.get_running_loop().time() - began
 
 
 async def test_without_a_database_the_service_starts_and_says_that_it_is_not_ready(

@@ -19,6 +19,7 @@ import pytest
 
 from service.cli import main
 from service.settings import table
+from service.store.embedded import EmbeddedPostgres
 from service.workers import example_bytes
 from tests.postgres import new_data_dir
 
@@ -102,26 +103,65 @@ def test_the_demo_prints_a_quote_and_leaves_nothing_running(data_dir: Path) -> N
 
 def test_it_serves_until_it_is_told_to_stop_and_takes_its_database_with_it(data_dir: Path) -> None:
     migrated, loaded = run(data_dir, "migrate"), run(data_dir, "load-demo")
+    opened = run(data_dir, "account", "create", "north", "--name", "North", "--origin", "https://north.example")
+    made = run(data_dir, "key", "create", "demo", "--kind", "server", "--scope", "quote", "--label", "test")
+    listed = run(data_dir, "key", "list", "demo")
     with serving(data_dir, "serve") as (process, address):
         ready = httpx.get(f"{address}/health/ready", trust_env=False)
         answer = httpx.post(
             f"{address}/v1/quotes",
             content=example_bytes(),
-            headers={"content-type": "application/json"},
+            headers={"content-type": "application/json", "authorization": f"Bearer {made.stdout.strip()}"},
             trust_env=False,
             timeout=30,
         )
+        strange = httpx.post(f"{address}/v1/quotes", content=b"{}", trust_env=False)
         page = httpx.get(f"{address}/docs", trust_env=False)
         process.send_signal(signal.SIGTERM)
         _, words = process.communicate(timeout=60)
 
     assert (0, 0) == (migrated.returncode, loaded.returncode), migrated.stderr + loaded.stderr
+    assert (0, 0) == (opened.returncode, made.returncode), opened.stderr + made.stderr
+    assert made.stdout.startswith("iws_")
+    assert made.stdout.split("_")[1] in listed.stdout
+    assert made.stdout.strip().rpartition("_")[2] not in listed.stdout + made.stderr
+    assert (401, "KEY_MISSING") == (strange.status_code, strange.json()["reason"])
     assert (200, "ready") == (ready.status_code, ready.json()["status"])
     assert (200, "designed") == (answer.status_code, answer.json()["outcome"])
     assert page.status_code == 200
     assert process.returncode == 0, words
     assert all(json.loads(line)["level"] for line in words.splitlines()), "every line of the log is JSON"
     assert [] == left_over(data_dir)
+
+
+def test_shops_and_keys_by_command(data_dir: Path) -> None:
+    """One embedded server for all; each command is a process of its own, so the server is held meanwhile."""
+    with EmbeddedPostgres(data_dir):
+        ready = [run(data_dir, "migrate"), run(data_dir, "load-demo")]
+        north = run(data_dir, "account", "create", "north", "--name", "North", "--origin", "https://north.example")
+        again = run(data_dir, "account", "create", "north", "--name", "North")
+        odd = run(data_dir, "account", "create", "south", "--name", "South", "--origin", "south.example/")
+        key = run(data_dir, "key", "create", "north", "--kind", "browser", "--label", "page", "--days", "30")
+        key_id = key.stdout.split("_")[1]
+        rotated = run(data_dir, "key", "rotate", "north", key_id, "--overlap-hours", "1")
+        revoked = run(data_dir, "key", "revoke", "north", key_id)
+        unknown = run(data_dir, "key", "revoke", "demo", key_id)
+        mixed = run(data_dir, "key", "create", "north", "--kind", "browser", "--scope", "quote")
+        nobody = run(data_dir, "key", "create", "west", "--kind", "browser")
+        suspended = run(data_dir, "account", "change", "north", "--status", "suspended")
+        shops, keys = run(data_dir, "account", "list"), run(data_dir, "key", "list", "north")
+
+    done = [*ready, north, key, rotated, revoked, suspended, shops, keys]
+    assert [0] * len(done) == [command.returncode for command in done]
+    assert key.stdout.startswith("iwb_")
+    assert rotated.stdout.startswith("iwb_")
+    assert [1, 1, 1, 2, 1] == [command.returncode for command in (again, odd, unknown, mixed, nobody)]
+    assert "there is an account 'north' already" in again.stderr
+    assert "Traceback" not in "".join(command.stderr for command in (again, odd, unknown, mixed, nobody))
+    assert ["demo", "active"] == shops.stdout.splitlines()[0].split("\t")[:2]
+    assert "north\tsuspended\ton demo\tNorth\thttps://north.example" in shops.stdout
+    assert 2 == len(keys.stdout.splitlines())
+    assert 1 == keys.stdout.count("revoked")
 
 
 def test_wrong_settings_are_all_told_and_nothing_is_started(

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 WRONG = {
     "INGLEWRIGHT_DATABASE_URL": "mysql://root:hunter2@db/x",
+    "INGLEWRIGHT_OWNER_DATABASE_URL": "postgresql://root:hunter2@db",
     "INGLEWRIGHT_DATA_DIR": __file__,
     "INGLEWRIGHT_HOST": "not a host",
     "INGLEWRIGHT_PORT": "65536",
@@ -38,7 +39,7 @@ def test_the_defaults_are_valid_and_local() -> None:
     assert settings.host == "127.0.0.1"
     assert settings.database_url is None
     assert settings.data_dir is None
-    assert settings.demo_account == "demo"
+    assert settings.demo_account is None, "a service is open to strangers only when it is told so"
     assert settings.workers_count >= 1
 
 
@@ -46,6 +47,7 @@ def test_every_setting_is_read_from_its_variable(tmp_path: Path) -> None:
     settings = load_settings(
         {
             "INGLEWRIGHT_DATABASE_URL": "postgresql://a:b@db:5432/shop",
+            "INGLEWRIGHT_OWNER_DATABASE_URL": "postgresql://o:p@db:5432/shop",
             "INGLEWRIGHT_DATA_DIR": str(tmp_path),
             "INGLEWRIGHT_HOST": "::1",
             "INGLEWRIGHT_PORT": "0",
@@ -65,6 +67,7 @@ def test_every_setting_is_read_from_its_variable(tmp_path: Path) -> None:
 
     assert settings == Settings(
         database_url="postgresql://a:b@db:5432/shop",
+        owner_database_url="postgresql://o:p@db:5432/shop",
         data_dir=tmp_path,
         host="::1",
         port=0,

@@ -16,9 +16,12 @@ import hmac
 import re
 import secrets
 from enum import StrEnum
-from typing import Final
+from typing import Annotated, Final
 
 import msgspec
+from msgspec import Meta
+
+from service.units import PRINTABLE_PATTERN
 
 SECRET_BYTES: Final = 32
 DIGEST_BYTES: Final = 32
@@ -29,6 +32,9 @@ _NO_DIGEST: Final = bytes(DIGEST_BYTES)
 ORIGIN_PATTERN: Final = (
     r"^(https://[a-z0-9]([a-z0-9.-]{0,251}[a-z0-9])?|http://(localhost|127\.0\.0\.1))(:[1-9][0-9]{0,4})?(?!\n)$"
 )
+
+
+type Origin = Annotated[str, Meta(pattern=ORIGIN_PATTERN, description="As the Origin header says it: no path, lower case.")]
 
 
 class KeyKind(StrEnum):
@@ -51,11 +57,14 @@ PREFIXES: Final = {KeyKind.BROWSER: "iwb", KeyKind.SERVER: "iws"}
 _KEY: Final = re.compile(r"(?P<prefix>iwb|iws)_(?P<key_id>[0-9a-f]{12})_(?P<secret>[A-Za-z0-9_-]{43})", flags=re.ASCII)
 
 
+type Label = Annotated[str, Meta(max_length=120, pattern=PRINTABLE_PATTERN)]
+
+
 class NewKey(msgspec.Struct, frozen=True, kw_only=True):
     """A key to be made."""
 
     kind: KeyKind
-    label: str  # where it is used, for people
+    label: Label  # where it is used, for people
     scopes: tuple[Scope, ...] = ()  # of a server key at least one; of a browser key none
     expires_at: dt.datetime | None = None
 

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import datetime as dt
 from enum import StrEnum
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Annotated, Any, Final
 
 import msgspec
-from sqlalchemy import insert, select
+from msgspec import UNSET, Meta, UnsetType
+from sqlalchemy import insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from service.store import access_tables, tables
+from service.store.access import Origin
 from service.store.acting import ALL_ACCOUNTS, act_for
-from service.store.faults import NoCatalogueError
+from service.store.faults import NoCatalogueError, NoShopError
+from service.units import PRINTABLE_PATTERN, Code
 
 if TYPE_CHECKING:
     from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine
@@ -38,10 +41,18 @@ class AccountExistsError(ValueError):
 class NewShop(msgspec.Struct, frozen=True, kw_only=True):
     """A shop to be made."""
 
-    account: str
-    name: str
+    account: Code
+    name: Annotated[str, Meta(min_length=1, max_length=120, pattern=PRINTABLE_PATTERN)]
     base_account: str  # whose settings are copied, and whose items it sees until it has its own
-    origins: tuple[str, ...] = ()
+    origins: tuple[Origin, ...] = ()
+
+
+class ShopChange(msgspec.Struct, frozen=True, kw_only=True):
+    """What is to be otherwise in a shop; the rest stays."""
+
+    name: Annotated[str, Meta(min_length=1, max_length=120, pattern=PRINTABLE_PATTERN)] | UnsetType = UNSET
+    status: ShopStatus | UnsetType = UNSET  # the owner's to say; the service's own user may not
+    origins: tuple[Origin, ...] | UnsetType = UNSET
 
 
 class Shop(msgspec.Struct, frozen=True, kw_only=True):
@@ -78,6 +89,21 @@ async def create_shop(engine: AsyncEngine, new: NewShop) -> None:
         await connection.execute(insert(access_tables.shop).values(shop))
         book = {"account": new.account, "price_book": FIRST_BOOK, "is_default": True}
         await connection.execute(insert(tables.price_book).values(book))
+
+
+async def change_shop(engine: AsyncEngine, account: str, change: ShopChange) -> None:
+    """Change a shop; its keys hold to that within a second.
+
+    Raises:
+        NoShopError: there is no such account.
+    """
+    values = {name: value for name, value in msgspec.structs.asdict(change).items() if value is not UNSET}
+    shop = access_tables.shop
+    async with engine.begin() as connection:
+        await act_for(connection, account)
+        done = await connection.execute(update(shop).where(shop.c.account == account).values(values or {"name": shop.c.name}))
+        if done.rowcount == 0:
+            raise NoShopError(account)
 
 
 async def list_shops(engine: AsyncEngine) -> tuple[Shop, ...]:

@@ -8,12 +8,12 @@ from litestar import Response, get
 from litestar.di import NamedDependency
 from litestar.params import QueryParameter
 
+from service.catalogue import Sought
 from service.web.catalogue_answers import Asked, Wish
 from service.web.catalogue_wire import AppliancePage
-from service.web.parameters import CodeInPath, Cursor, Limit
+from service.web.parameters import CodeInPath, Cursor, GreatestDepth, GreatestHeight, GreatestWidth, Limit
 
 OpenEnds = Annotated[int | None, QueryParameter(ge=0, le=2, description="Only this number of open ends.")]
-Width = Annotated[int | None, QueryParameter(ge=0, le=20_000, description="Only bodies of at most this width, mm.")]
 
 
 @get("/v1/appliances", operation_id="list_appliances", tags=["catalogue"], summary="List fires")
@@ -23,13 +23,20 @@ async def list_appliances(
     cursor: Cursor = None,
     limit: Limit = 50,
     open_ends_count: OpenEnds = None,
-    greatest_width_mm: Width = None,
+    greatest_width_mm: GreatestWidth = None,
+    greatest_height_mm: GreatestHeight = None,
+    greatest_depth_mm: GreatestDepth = None,
 ) -> Response[bytes | None]:
     """List the inset electric fires that the shop knows, by model."""
-    rows = asked.catalogue.appliances.items()
-    ends = ((model, row) for model, row in rows if open_ends_count in {None, row.open_ends_count})
-    items = ((model, row) for model, row in ends if greatest_width_mm is None or row.body_width_mm <= greatest_width_mm)
-    return asked.page(items, Wish(cursor=cursor, limit_count=limit, filters=(open_ends_count, greatest_width_mm)), AppliancePage)
+    sought = Sought(
+        words=(("open_ends_count", open_ends_count),),
+        sizes=(
+            ("body_width_mm", None, greatest_width_mm),
+            ("body_height_mm", None, greatest_height_mm),
+            ("body_depth_mm", None, greatest_depth_mm),
+        ),
+    )
+    return asked.page(asked.catalogue.appliances, Wish(cursor=cursor, limit_count=limit, sought=sought), AppliancePage)
 
 
 @get("/v1/appliances/{code:str}", operation_id="get_appliance", tags=["catalogue"], summary="One fire")

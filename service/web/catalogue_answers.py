@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 import json
+from collections import OrderedDict
 from typing import TYPE_CHECKING, Any, Final
 
 import msgspec
 from litestar import Request, Response  # noqa: TC002 - Litestar reads the annotations of `ask`
 from litestar.di import NamedDependency  # noqa: TC002 - as above
 
+from service.catalogue import ItemIndex, Sought
 from service.errors import Reason
+from service.web.callers import Caller
 from service.web.conditional import answer, entity_tag
-from service.web.paging import page_of
 from service.web.parameters import IfNoneMatch  # noqa: TC001 - as above
 from service.web.problems import ProblemError
 from service.web.shelf import Held, Shelf
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Mapping
 
     from service.catalogue import Catalogue
 
@@ -25,18 +27,34 @@ FORM: Final = "1"  # raised when the form of these answers changes: a held one i
 _ENCODER: Final = msgspec.json.Encoder()
 
 
+_INDEXES: Final[OrderedDict[int, tuple[object, ItemIndex[Any]]]] = OrderedDict()  # by identity; the list is kept beside its index
+KEPT_COUNT: Final = 32  # lists of items with their indexes
+
+
+def index_of[T: msgspec.Struct](items: Mapping[str, T]) -> ItemIndex[T]:
+    """The index of a list of a catalogue, made once for all catalogues that share it."""
+    known = _INDEXES.get(id(items))
+    if known is None or known[0] is not items:
+        _INDEXES[id(items)] = known = (items, ItemIndex(items))
+        while len(_INDEXES) > KEPT_COUNT:
+            _INDEXES.popitem(last=False)
+    _INDEXES.move_to_end(id(items))
+    return known[1]
+
+
 class Wish(msgspec.Struct, frozen=True, kw_only=True):
     """Which page of which items is wanted."""
 
     cursor: str | None
     limit_count: int
-    filters: tuple[str | int | None, ...] = ()  # as given, for the entity tag
+    sought: Sought = Sought()
 
 
 class Asked(msgspec.Struct, frozen=True, kw_only=True):
     """A question about the catalogue, with the catalogue that answers it."""
 
     held: Held
+    caller: Caller
     path: str
     if_none_match: str | None
 
@@ -45,23 +63,22 @@ class Asked(msgspec.Struct, frozen=True, kw_only=True):
         """The catalogue."""
         return self.held.catalogue
 
-    def page[T](self, items: Iterable[tuple[str, T]], wish: Wish, page_type: Callable[..., object]) -> Response[bytes | None]:
+    def page[T: msgspec.Struct](
+        self, items: Mapping[str, T], wish: Wish, page_type: Callable[..., object]
+    ) -> Response[bytes | None]:
         """One page of items, sorted by code.
 
         Args:
-            items: code and item, already filtered; read only when the client does not hold the page.
-            wish: which page.
+            items: of the catalogue, by code; read only when the client does not hold the page.
+            wish: which page of which of them.
             page_type: makes the answer from `items`, `next_cursor` and `catalogue_revision`.
         """
 
         def make() -> bytes:
-            sorted_items = sorted(((code.encode(), item) for code, item in items), key=lambda pair: pair[0])
-            codes = [code for code, _ in sorted_items]
-            page, next_cursor = page_of([item for _, item in sorted_items], codes, wish.cursor, wish.limit_count)
+            page, next_cursor = index_of(items).page(wish.sought, wish.cursor, wish.limit_count)
             return _ENCODER.encode(page_type(items=tuple(page), next_cursor=next_cursor, catalogue_revision=self._revision))
 
-        wished = (str(part) for part in (wish.cursor, wish.limit_count, *wish.filters))
-        return self._answer(make, *wished)
+        return self._answer(make, str(wish.cursor), str(wish.limit_count), repr(wish.sought))
 
     def item[T](self, items: Mapping[str, T], code: str) -> Response[bytes | None]:
         """One item.
@@ -78,14 +95,20 @@ class Asked(msgspec.Struct, frozen=True, kw_only=True):
         return self.held.snapshot.revision
 
     def _answer(self, make: Callable[[], bytes], *wished: str) -> Response[bytes | None]:
-        tag = entity_tag(FORM, self.path, self._revision, *wished)
+        tag = entity_tag(FORM, self.path, self._revision, str(self.caller.sees_trade_prices), *wished)
         return answer(self.if_none_match, tag, make, headers=self.held.headers)
 
 
-async def ask(request: Request[Any, Any, Any], shelf: NamedDependency[Shelf], *, if_none_match: IfNoneMatch = None) -> Asked:
+async def ask(
+    request: Request[Any, Any, Any],
+    shelf: NamedDependency[Shelf],
+    caller: NamedDependency[Caller],
+    *,
+    if_none_match: IfNoneMatch = None,
+) -> Asked:
     """Dependency: the question of a request, with the catalogue taken once.
 
     Raises:
         ProblemError: none is held.
     """
-    return Asked(held=shelf.take(), path=request.url.path, if_none_match=if_none_match)
+    return Asked(held=shelf.take(caller.account), caller=caller, path=request.url.path, if_none_match=if_none_match)

@@ -16,14 +16,17 @@ from litestar.openapi import OpenAPIConfig
 from msgspec import inspect
 
 from service.web.application import HANDLERS, make_router
-from service.web.contract_answers import ANSWERS, Answered
-from service.web.contract_parts import HEADERS, REFUSALS, ref, refusals_of
+from service.web.contract_answers import ANSWERS
+from service.web.contract_parts import HEADERS, REFUSALS, SECURITY, ref, refusals_of, takes_body
+from service.web.needs import NEEDS, OPEN_TO_ALL
 from service.web.parameters import Shape, shapes_of
 from service.web.problems import Problem, ProblemFault
 from service.web.shape_words import ONLY_PYTHON
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from service.web.contract_answered import Answered
 
 SCHEMAS: Final = "#/components/schemas/"
 TITLE: Final = "Inglewright"
@@ -39,10 +42,13 @@ TAGS: Final = (
         "description": "A survey in, a design out. Nothing is stored; the same request has the same answer.",
     },
     {"name": "catalogue", "description": "What the shop sells and knows, of one dated revision."},
+    {"name": "price books", "description": "The shop's prices and items: drafts, files, dated revisions, who did what."},
+    {"name": "keys", "description": "Who may call for the shop, and for what."},
     {"name": "health", "description": "For whoever starts, stops and routes to the service."},
     {"name": "contract", "description": "This document."},
 )
 
+ROWS: Final = {"application/json": {"schema": {"type": "array", "items": {"type": "object"}}}}
 SPARING: Final = frozenset({ProblemFault.__name__})  # leaves out members that have nothing to say
 UNTYPED: Final[dict[Any, dict[str, Any]]] = {str: {"type": "string"}, dict: {"type": "object"}}
 
@@ -71,7 +77,7 @@ def _document() -> Json:
         "paths": {
             path: {method: _operation(found, schemas) for method, found in _methods(item)} for path, item in raw["paths"].items()
         },
-        "components": {"schemas": components, "headers": HEADERS, "responses": REFUSALS},
+        "components": {"schemas": components, "headers": HEADERS, "responses": REFUSALS, "securitySchemes": SECURITY},
     }
 
 
@@ -113,24 +119,35 @@ def _operation(raw: Json, schemas: dict[str, Json]) -> Json:
     answered = ANSWERS[name]
     schema = schemas.get(name) or UNTYPED[answered.answer]
     shapes = shapes_of(next(handler for handler in HANDLERS if handler.operation_id == name))
-    parameters = [_parameter(parameter, shapes, answered.code) for parameter in raw.get("parameters", [])]
+    parameters = [_parameter(parameter, shapes, answered) for parameter in raw.get("parameters", [])]
     return {
         "operationId": name,
         "summary": raw["summary"],
-        "description": raw["description"],
+        "description": raw["description"] + _key_words(name),
         "tags": raw["tags"],
+        "security": [] if name in OPEN_TO_ALL else [{"key": [NEEDS[name].scope]}],
         **({"parameters": parameters} if parameters else {}),
-        **({"requestBody": _body(answered)} if answered.body else {}),
-        "responses": {"200": _success(answered, schema), **refusals_of(answered)},
+        **({"requestBody": _file_body() if answered.file_body else _body(answered)} if takes_body(answered) else {}),
+        "responses": {
+            str(int(answered.status)): _success(answered, schema),
+            **refusals_of(answered, is_open=name in OPEN_TO_ALL),
+        },
     }
 
 
-def _parameter(raw: Json, shapes: dict[str, Shape], code: str) -> Json:
+def _key_words(name: str) -> str:
+    if name in OPEN_TO_ALL:
+        return ""
+    need = NEEDS[name]
+    return f"\n\nKey: a server key with the scope `{need.scope}`{', or a browser key' if need.browser else ''}."
+
+
+def _parameter(raw: Json, shapes: dict[str, Shape], answered: Answered) -> Json:
     """A parameter: what Litestar knows of it, with the bounds that are really held."""
     kept = {name: raw[name] for name in ("name", "in", "description", "required") if raw.get(name) is not None}
     shape = shapes.get(raw["name"], inspect.StrType())
     default = {"default": raw["schema"]["default"]} if "default" in raw["schema"] else {}
-    example = {"example": code} if raw["in"] == "path" else {}
+    example = {"example": answered.codes.get(raw["name"], answered.code)} if raw["in"] == "path" else {}
     return {**kept, "schema": {**_bounds(shape), **default}, **example}
 
 
@@ -146,11 +163,17 @@ def _body(answered: Answered) -> Json:
     return {"required": True, "content": {"application/json": {"schema": ref("schemas", name), "examples": examples}}}
 
 
+def _file_body() -> Json:
+    """A file of rows; what is wrong with one is told by line and column, not by a schema."""
+    rows: Json = {"type": "array", "items": {"type": "object"}}
+    return {"required": True, "content": {"text/csv": {"schema": {"type": "string"}}, "application/json": {"schema": rows}}}
+
+
 def _success(answered: Answered, schema: Json) -> Json:
     return {
         "description": answered.description,
         "headers": {name: ref("headers", name) for name in ("X-Request-Id", *answered.headers)},
-        "content": {answered.media_type: {"schema": schema}},
+        "content": {answered.media_type: {"schema": schema}, **(ROWS if answered.is_file else {})},
         **({"links": answered.links} if answered.links else {}),
     }
 

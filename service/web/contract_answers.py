@@ -2,22 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any, Final
-
-import msgspec
+from http import HTTPStatus
+from typing import TYPE_CHECKING, Any, Final
 
 from service.catalogue import Appliance, Bracket, Screen
 from service.cut_plans import CutPlanMade, CutPlanRequest
 from service.quote import BillAnswer, FrameAnswer, QuoteAnswer
+from service.store import KeyRow
 from service.survey import SurveyRequest
 from service.web.catalogue_wire import AppliancePage, BracketPage, MaterialPage, PricedMaterial, ScreenPage
+from service.web.contract_answered import HELD, Answered
+from service.web.contract_books import BOOK_ANSWERS
 from service.web.health import Alive, Ready
+from service.web.keys import KeyList, KeyRequest, NewKeyAnswer, RotationRequest
 from service.workers import DrawingRequest, example_survey
 
-JSON: Final = "application/json"
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    import msgspec
+
 OF_CATALOGUE: Final = ("Catalogue-Age-Seconds", "Catalogue-Revision")
-HELD: Final = ("Cache-Control", "ETag")
+ROTATE_FIRST: Final = {"rotate_key": {"operationId": "rotate_key", "parameters": {"key_id": "$response.body#/items/0/key_id"}}}
+ROTATE_NEW: Final = {
+    name: {"operationId": name, "parameters": {"key_id": "$response.body#/row/key_id"}} for name in ("rotate_key", "revoke_key")
+}
 FIRST_CODE: Final = "$response.body#/items/0/"
 
 
@@ -48,20 +57,6 @@ EXAMPLE_CUTS: Final[Mapping[str, Any]] = {
     },
     "effort": "quick",
 }
-
-
-class Answered(msgspec.Struct, frozen=True, kw_only=True):
-    """What an operation takes and answers."""
-
-    description: str  # of the answer
-    answer: Any  # struct or union of structs; `str` for text, `dict` for any object
-    name: str = ""  # of a union, in the contract
-    media_type: str = JSON
-    headers: tuple[str, ...] = ()  # besides the number of the request
-    body: type[msgspec.Struct] | None = None
-    examples: tuple[tuple[str, Any], ...] = ()  # of the body
-    code: str = ""  # an example of the code in the address
-    links: Mapping[str, Any] = {}
 
 
 def _calculation(description: str, answer: Any, name: str) -> Answered:  # noqa: ANN401 - a type
@@ -110,6 +105,31 @@ ANSWERS: Final[Mapping[str, Answered]] = {
     "get_screen": _item("screen", Screen, "SC-043"),
     "list_brackets": _page("screen brackets", BracketPage, "get_bracket", "model"),
     "get_bracket": _item("screen bracket", Bracket, "BK-301"),
+    **BOOK_ANSWERS,
+    "list_keys": Answered(description="The keys.", answer=KeyList, links=ROTATE_FIRST),
+    "create_key": Answered(
+        description="The key, shown this once.",
+        status=HTTPStatus.CREATED,
+        conflicts=True,
+        answer=NewKeyAnswer,
+        body=KeyRequest,
+        examples=(
+            ("page", {"label": "planner on our page", "use": {"kind": "browser"}}),
+            ("till", {"label": "till", "use": {"kind": "server", "scopes": ["quote"]}, "lifetime_days": 365}),
+        ),
+        links=ROTATE_NEW,
+    ),
+    "rotate_key": Answered(
+        description="The key in its place, shown this once.",
+        status=HTTPStatus.CREATED,
+        conflicts=True,
+        answer=NewKeyAnswer,
+        body=RotationRequest,
+        examples=(("a_day", {"overlap_seconds": 86_400}),),
+        code="0123456789ab",
+        links=ROTATE_NEW,
+    ),
+    "revoke_key": Answered(description="The key, which has ended.", answer=KeyRow, code="0123456789ab"),
     "get_live": Answered(description="The process answers.", answer=Alive),
     "get_ready": Answered(description="The process can calculate.", answer=Ready),
     "get_contract": Answered(description="The document.", answer=dict, headers=HELD),

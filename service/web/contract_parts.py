@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 from service.web.problems import MEDIA_TYPE
 
 if TYPE_CHECKING:
-    from service.web.contract_answers import Answered
+    from service.web.contract_answered import Answered
 
 type Json = dict[str, Any]
 
@@ -37,13 +37,32 @@ HEADERS: Final[Json] = {
         "required": False,
         "schema": {"type": "integer", "minimum": 0},
     },
+    "WWW-Authenticate": {
+        "description": "The scheme, and what was wrong or missing (RFC 6750, section 3).",
+        "required": False,
+        "schema": {"type": "string"},
+    },
     "X-Request-Id": _header("Number of the request; the caller's own if it sent a UUID.", format="uuid"),
+}
+SECURITY: Final[Json] = {
+    "key": {
+        "type": "http",
+        "scheme": "bearer",
+        "description": (
+            "A key of the shop, `iws_...` for servers and `iwb_...` for browsers. A server key opens what its scopes name; none "
+            "includes another. A browser key may stand in a page: it opens only what says so, shows no trade prices, and is "
+            "taken only with an `Origin` header that the shop allows. A service that is run as a demo also answers without a key."
+        ),
+    }
 }
 _WORDS: Final = {
     HTTPStatus.NOT_MODIFIED: ("NotModified", "The answer that the caller holds is still the right one."),
     HTTPStatus.BAD_REQUEST: ("BadRequest", "The body is not JSON, or a parameter or the Host header is wrong."),
-    HTTPStatus.NOT_FOUND: ("NotFound", "The catalogue does not hold this."),
+    HTTPStatus.UNAUTHORIZED: ("KeyWanted", "No key, or one that is not known or has ended."),
+    HTTPStatus.FORBIDDEN: ("NotOpened", "The key does not open this, or not on this page, or its shop is suspended."),
+    HTTPStatus.NOT_FOUND: ("NotFound", "The shop has no such thing."),
     HTTPStatus.REQUEST_TIMEOUT: ("RequestTimeout", "The body did not arrive in time."),
+    HTTPStatus.CONFLICT: ("Conflict", "What is there already stands against it."),
     HTTPStatus.REQUEST_ENTITY_TOO_LARGE: ("BodyTooLarge", "The body is larger than the service takes."),
     HTTPStatus.REQUEST_URI_TOO_LONG: ("AddressTooLong", "The address is longer than the service takes."),
     HTTPStatus.UNSUPPORTED_MEDIA_TYPE: ("UnsupportedMediaType", "The body is not of type application/json in UTF-8."),
@@ -52,6 +71,8 @@ _WORDS: Final = {
     HTTPStatus.SERVICE_UNAVAILABLE: ("Unavailable", "No catalogue is held, too much waits, or it took too long: try again."),
 }
 _MORE_HEADERS: Final = {
+    HTTPStatus.UNAUTHORIZED: ("WWW-Authenticate",),
+    HTTPStatus.FORBIDDEN: ("WWW-Authenticate",),
     HTTPStatus.NOT_MODIFIED: ("Cache-Control", "ETag"),
     HTTPStatus.UNSUPPORTED_MEDIA_TYPE: ("Accept",),
     HTTPStatus.SERVICE_UNAVAILABLE: ("Retry-After",),
@@ -77,11 +98,18 @@ _BODY: Final = (
 )
 
 
-def refusals_of(answered: Answered) -> Json:
-    """Which refusals an operation has, by what it takes."""
+def takes_body(answered: Answered) -> bool:
+    """Whether an operation has a body."""
+    return answered.file_body or answered.body is not None
+
+
+def refusals_of(answered: Answered, *, is_open: bool) -> Json:
+    """Which refusals an operation has, by what it takes and whether it asks for a key."""
     statuses = {HTTPStatus.BAD_REQUEST, HTTPStatus.REQUEST_URI_TOO_LONG, HTTPStatus.INTERNAL_SERVER_ERROR}
     statuses |= {HTTPStatus.SERVICE_UNAVAILABLE}
-    statuses |= set(_BODY) if answered.body else set()
-    statuses |= {HTTPStatus.NOT_FOUND} if answered.code else set()
+    statuses |= set() if is_open else {HTTPStatus.UNAUTHORIZED, HTTPStatus.FORBIDDEN}
+    statuses |= {HTTPStatus.CONFLICT} if answered.conflicts else set()
+    statuses |= set(_BODY) if takes_body(answered) else set()
+    statuses |= {HTTPStatus.NOT_FOUND} if answered.code or answered.codes else set()
     statuses |= {HTTPStatus.NOT_MODIFIED} if "ETag" in answered.headers else set()
     return {str(int(status)): ref("responses", _WORDS[status][0]) for status in sorted(statuses)}

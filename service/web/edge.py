@@ -27,7 +27,8 @@ log = logging.getLogger(__name__)
 
 ASK_WHAT_IS_ALLOWED: Final = "ASK"  # no method of HTTP: the application answers 405 with all that it allows
 PREFLIGHT_SECONDS: Final = b"7200"
-_PREFLIGHT_HEADERS: Final = b"accept, content-type, if-none-match, x-request-id"
+_PREFLIGHT_HEADERS: Final = b"accept, authorization, content-type, if-none-match, x-request-id"
+BOOKS: Final = "/v1/price-books/"
 INTERNAL_DETAIL: Final = "The request failed through a mistake of ours, which was logged."
 
 
@@ -35,6 +36,7 @@ class EdgeLimits(msgspec.Struct, frozen=True, kw_only=True):
     """What the edge holds every request to."""
 
     deadline_seconds: float
+    book_seconds: float = 60.0  # for what reads or writes a whole price book
     allowed_hosts: tuple[str, ...] = ()
 
 
@@ -56,7 +58,7 @@ class Edge:
             await self._app(scope, receive, send)
 
     async def _serve(self, scope: Scope, receive: Receive, send: Send) -> None:
-        exchange = Exchange(scope, receive, send, deadline_seconds=self._limits.deadline_seconds)
+        exchange = Exchange(scope, receive, send, deadline_seconds=self._seconds(scope))
         inner = exchange.inner_scope("GET" if exchange.method == "HEAD" else exchange.method)
         try:
             if error := refusal(scope, self._limits.allowed_hosts):
@@ -67,6 +69,11 @@ class Edge:
                 await self._answer(exchange, inner)
         finally:
             log_access(exchange, inner.get("path_template"))
+
+    def _seconds(self, scope: Scope) -> float:
+        """How long a request may take."""
+        is_book = scope["path"].startswith(BOOKS)
+        return max(self._limits.book_seconds, self._limits.deadline_seconds) if is_book else self._limits.deadline_seconds
 
     async def _answer(self, exchange: Exchange, inner: Scope) -> None:
         """Let the application answer before the deadline, while the client is there."""

@@ -22,13 +22,14 @@ REQUEST_ID_KEY: Final = "inglewright.request_id"
 DEADLINE_KEY: Final = "inglewright.deadline"  # when the request ends, in the time of the event loop
 _UUID: Final = re.compile(rb"[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}")
 _CLOSED_POLICY: Final = b"default-src 'none'; frame-ancestors 'none'"
-EXPOSED: Final = b"Catalogue-Age-Seconds, Catalogue-Revision, ETag, Retry-After, X-Request-Id"
+EXPOSED: Final = b"Catalogue-Age-Seconds, Catalogue-Revision, ETag, Retry-After, WWW-Authenticate, X-Request-Id"
 _ALWAYS: Final = (
     (b"x-content-type-options", b"nosniff"),
     (b"referrer-policy", b"no-referrer"),
     (b"cross-origin-resource-policy", b"cross-origin"),
     (b"access-control-allow-origin", b"*"),  # the key is in a header, never in a cookie: no origin is told apart
     (b"access-control-expose-headers", EXPOSED),
+    (b"vary", b"Authorization, Origin"),  # the key says whose answer it is; the origin, whether a browser key may have it
 )
 
 

@@ -11,9 +11,27 @@ from litestar import Request, Response
 from litestar.exceptions import HTTPException, ValidationException
 
 from service.errors import Reason, RequestFaultsError
+from service.store import (
+    BookError,
+    NoKeyError,
+    NoShopError,
+    SpentKeyError,
+    TooManyKeysError,
+    Trouble,
+    UnsoundError,
+    is_database_away,
+)
 from service.web.edge import INTERNAL_DETAIL
 from service.web.exchange import REQUEST_ID_KEY
-from service.web.problems import MEDIA_TYPE, ProblemError, bad_parameters, from_faults, parameter_fault, problem_body
+from service.web.problems import (
+    MEDIA_TYPE,
+    ProblemError,
+    ProblemFault,
+    bad_parameters,
+    from_faults,
+    parameter_fault,
+    problem_body,
+)
 from service.workers import WorkError
 
 if TYPE_CHECKING:
@@ -26,6 +44,21 @@ _REASONS: Mapping[int, tuple[Reason, str]] = {
     HTTPStatus.METHOD_NOT_ALLOWED: (Reason.METHOD_NOT_ALLOWED, "This address does not take that method."),
     HTTPStatus.BAD_REQUEST: (Reason.BAD_PARAMETER, "The request cannot be read."),
 }
+_STORED: Mapping[type[Exception], Reason] = {
+    NoKeyError: Reason.NOT_FOUND,
+    NoShopError: Reason.NOT_FOUND,
+    SpentKeyError: Reason.SPENT_KEY,
+    TooManyKeysError: Reason.TOO_MANY_KEYS,
+}
+_OF_BOOKS: Mapping[Trouble, Reason] = {
+    Trouble.NO_BOOK: Reason.NOT_FOUND,
+    Trouble.NO_DRAFT: Reason.NOT_FOUND,
+    Trouble.NO_REVISION: Reason.NOT_FOUND,
+    Trouble.DRAFT_CHANGED: Reason.DRAFT_CHANGED,
+    Trouble.DRAFT_UNSOUND: Reason.DRAFT_UNSOUND,
+    Trouble.DAY_HAS_PASSED: Reason.DAY_HAS_PASSED,
+    Trouble.NOTHING_WOULD_HOLD: Reason.NOTHING_WOULD_HOLD,
+}
 
 
 def to_problem(request: Request[Any, Any, Any], error: Exception) -> Response[bytes]:
@@ -34,6 +67,8 @@ def to_problem(request: Request[Any, Any, Any], error: Exception) -> Response[by
     request_id = request.scope["state"].get(REQUEST_ID_KEY, "")
     if problem.reason is Reason.INTERNAL and not isinstance(error, WorkError):
         log.error("request %s failed", request_id, exc_info=error)
+    if problem.reason is Reason.DATABASE_AWAY:
+        log.warning("request %s needs the database: %r", request_id, error)
     body = problem_body(problem, request_id)
     return Response(body, status_code=problem.status, media_type=MEDIA_TYPE, headers=problem.headers)
 
@@ -54,7 +89,33 @@ def as_problem(error: Exception) -> ProblemError:
             reason, detail = _REASONS[error.status_code]
             return ProblemError(reason, detail, headers=error.headers)
         case _:
-            return ProblemError(Reason.INTERNAL, INTERNAL_DETAIL)
+            return _of_the_store(error)
+
+
+def _of_a_book(error: BookError) -> ProblemError:
+    findings = error.soundness.findings if isinstance(error, UnsoundError) else ()
+    faults = tuple(
+        ProblemFault(
+            column=one.column,
+            reason=Reason.DRAFT_UNSOUND,
+            detail=f"{one.kind} {' '.join(filter(None, one.key))}: {one.detail}",
+            remedy=one.remedy,
+        )
+        for one in findings
+        if one.stops
+    )
+    return ProblemError(_OF_BOOKS[error.trouble], error.detail, faults=faults)
+
+
+def _of_the_store(error: Exception) -> ProblemError:
+    if isinstance(error, BookError):
+        return _of_a_book(error)
+    reason = _STORED.get(type(error))
+    if reason is not None:
+        return ProblemError(reason, f"There is {error}." if reason is Reason.NOT_FOUND else f"It cannot be: {error}.")
+    if is_database_away(error):
+        return ProblemError(Reason.DATABASE_AWAY, "The database does not answer.", headers={"Retry-After": "2"})
+    return ProblemError(Reason.INTERNAL, INTERNAL_DETAIL)
 
 
 def _parameters(error: ValidationException) -> ProblemError:

@@ -34,6 +34,9 @@ Cursor = Annotated[
     QueryParameter(pattern=CURSOR_PATTERN, description="Where to go on: `next_cursor` of the page before."),
 ]
 Limit = Annotated[int, QueryParameter(ge=1, le=200, description="Most items on the page.")]
+GreatestWidth = Annotated[int | None, QueryParameter(ge=0, le=20_000, description="Only what is at most this wide, mm.")]
+GreatestHeight = Annotated[int | None, QueryParameter(ge=0, le=20_000, description="Only what is at most this high, mm.")]
+GreatestDepth = Annotated[int | None, QueryParameter(ge=0, le=20_000, description="Only what is at most this deep, mm.")]
 IfNoneMatch = Annotated[
     str | None,
     HeaderParameter(name="If-None-Match", description="`ETag` of the answer held; 304 if it is still the same."),

@@ -49,6 +49,28 @@ KINDS: Final[Mapping[Reason, Kind]] = {
         (Reason.UNCUTTABLE_PIECE, HTTPStatus.UNPROCESSABLE_ENTITY, "No stock is long enough", "See `errors`."),
         (Reason.UNBUILDABLE, HTTPStatus.UNPROCESSABLE_ENTITY, "There is no design to draw", "See `errors` for what would fit."),
         (Reason.NO_PRICE, HTTPStatus.UNPROCESSABLE_ENTITY, "Something has no price", "See `errors`."),
+        (Reason.KEY_MISSING, HTTPStatus.UNAUTHORIZED, "A key is wanted", "Send `Authorization: Bearer` with a key of the shop."),
+        (Reason.KEY_UNKNOWN, HTTPStatus.UNAUTHORIZED, "The key is not known", "Send the key just as it was given out."),
+        (Reason.KEY_EXPIRED, HTTPStatus.UNAUTHORIZED, "The key has expired", "Use its successor, or have a new one made."),
+        (Reason.KEY_REVOKED, HTTPStatus.UNAUTHORIZED, "The key was revoked", "Have a new one made."),
+        (Reason.KEY_KIND, HTTPStatus.FORBIDDEN, "A browser key does not open this", "Call with a server key, from a server."),
+        (Reason.SCOPE_MISSING, HTTPStatus.FORBIDDEN, "The key does not open this", "Use a key with the scope that is named."),
+        (
+            Reason.ORIGIN_REFUSED,
+            HTTPStatus.FORBIDDEN,
+            "Not from this page",
+            "Have the shop allow the page's origin.",
+        ),
+        (Reason.ACCOUNT_SUSPENDED, HTTPStatus.FORBIDDEN, "The account is suspended", "Ask whoever runs the service."),
+        (Reason.BAD_ROWS, HTTPStatus.UNPROCESSABLE_ENTITY, "The file has faults", "Mend what `errors` names and send it again."),
+        (Reason.DRAFT_CHANGED, HTTPStatus.CONFLICT, "The draft has changed", "Look at the draft again, then send its digest."),
+        (Reason.DRAFT_UNSOUND, HTTPStatus.UNPROCESSABLE_ENTITY, "The draft does not hold together", "See `errors`."),
+        (Reason.DAY_HAS_PASSED, HTTPStatus.UNPROCESSABLE_ENTITY, "That day has passed", "Send today or a later day."),
+        (Reason.NOTHING_WOULD_HOLD, HTTPStatus.CONFLICT, "Nothing would hold today", "Publish another revision first."),
+        (Reason.SPENT_KEY, HTTPStatus.CONFLICT, "The key cannot be rotated", "Rotate its successor, or make a new key."),
+        (Reason.TOO_MANY_KEYS, HTTPStatus.CONFLICT, "There are too many keys", "Revoke one that is not used any more."),
+        (Reason.KEYS_UNREAD, HTTPStatus.SERVICE_UNAVAILABLE, "No keys yet", "Try again after `Retry-After` seconds."),
+        (Reason.DATABASE_AWAY, HTTPStatus.SERVICE_UNAVAILABLE, "No database now", "Try again after `Retry-After` seconds."),
         (Reason.OVERLOADED, HTTPStatus.SERVICE_UNAVAILABLE, "Too much to do", "Try again after `Retry-After` seconds."),
         (Reason.DEADLINE, HTTPStatus.SERVICE_UNAVAILABLE, "It took too long", "Try again after `Retry-After` seconds."),
         (Reason.NO_CATALOGUE, HTTPStatus.SERVICE_UNAVAILABLE, "No catalogue yet", "Try again after `Retry-After` seconds."),
@@ -65,6 +87,8 @@ class ProblemFault(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True
         UNSET
     )
     parameter: Annotated[str, Meta(description="Which parameter, if it is none of the body.")] | UnsetType = UNSET
+    line: Annotated[int, Meta(description="Of a file: the line, or the number of the row, from 1.")] | UnsetType = UNSET
+    column: Annotated[str, Meta(description="Of a file: the column; empty for the whole row.")] | UnsetType = UNSET
     reason: Reason
     detail: Annotated[str, Meta(description="What is wrong, with the value and what is allowed.")]
     remedy: Annotated[str, Meta(description="What to send instead.")]

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from litestar import Request, Response
 
+from service.web.callers import caller_of
 from service.web.exchange import DEADLINE_KEY
 from service.workers import CutPlanTask, DrawingRequest, DrawingTask, Job, JobKind, SurveyTask, encode_task
 
@@ -58,8 +59,7 @@ class Workshop:
     async def _make(
         self, kind: JobKind, task: SurveyTask | DrawingTask, request: Request[Any, Any, Any]
     ) -> tuple[bytes, dict[str, str]]:
-        terms = task.request.terms
-        held = self._shelf.take(terms.catalogue_revision if terms else None)
+        held = await self._shelf.take_for(caller_of(request).account, task.request.terms)
         job = Job(kind=kind, payload=encode_task(task), snapshot=held.snapshot, deadline_seconds=_seconds_left(request))
         return await self._runner.run(job), held.headers
 

@@ -7,6 +7,7 @@ from service.workers.job import Job, JobFunction, PlainFunction, Registry, Runne
 from service.workers.kinds import CutPlanTask, DrawingRequest, DrawingTask, JobKind, SurveyTask, encode_task
 from service.workers.pool import PoolPlan, PoolState, WorkerPool
 from service.workers.process import WorkerPlan
+from service.workers.samples import sample_requests
 
 __all__ = [
     "CutPlanTask",
@@ -30,4 +31,5 @@ __all__ = [
     "encode_task",
     "example_bytes",
     "example_survey",
+    "sample_requests",
 ]

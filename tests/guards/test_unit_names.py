@@ -24,7 +24,9 @@ ALLOWED = {
     "service.store.installation.Runner.group_id": "the operating system's number of a group",
     "service.store.installation.Runner.user_id": "the operating system's number of a user",
     "service.web.problems.Problem.status": "RFC 9457 names it",
-    "service.web.catalogue_answers.Wish.filters": "values of parameters, only compared",
+    "service.catalogue.item_index.Sought.sizes": "the name of the field beside them says the unit",
+    "service.catalogue.item_index.Sought.words": "values of fields, only compared",
+    "service.web.problems.ProblemFault.line": "a position in a file, counted from 1",
     "service.web.serving.Door.port": "a number that names, not one that measures",
     "service.survey.site.Site.storey": "floors above the ground, as a building names them",
 }

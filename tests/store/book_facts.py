@@ -29,7 +29,11 @@ def prices_at(amount_minor: int) -> list[PriceStep]:
     return [msgspec.structs.replace(step, amount_minor=amount_minor) for step in demo_rows().prices]
 
 
-def order(kind: RowKind = RowKind.PRICES, mode: ImportMode = ImportMode.MERGE, **changes: Any) -> ImportOrder:  # noqa: ANN401
+def order(
+    kind: RowKind = RowKind.PRICES,
+    mode: ImportMode = ImportMode.MERGE,
+    **changes: Any,  # noqa: ANN401 - any field
+) -> ImportOrder:
     plain = ImportOrder(account="demo", price_book="demo", kind=kind, mode=mode, file_digest="a" * 64, actor=ACTOR)
     return msgspec.structs.replace(plain, **changes)
 

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Any
 
 import httpx
 
-from service.web import EdgeLimits, WebParts, make_application
+from service.store import BookDesk, make_engine
+from service.web import EdgeLimits, KeyParts, WebParts, make_application
 from service.workers import InlineRunner
-from tests.web.doubles import NAME, HeldKeeper, demo_keeper
+from tests.web.doubles import NAME, HeldKeeper, HeldKeys, demo_keeper
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from service.workers import Runner
 
 BODY_LIMIT_BYTES = 64 * 1024
+NO_BOOKS = BookDesk(make_engine("postgresql://nobody@/none?host=/nowhere"))
 CONTRACT = b'{"openapi": "3.1.0"}'
 
 
@@ -27,12 +29,22 @@ def survey_body(**brief: object) -> dict[str, Any]:
 
 
 def application(
-    *, runner: Runner | None = None, keeper: HeldKeeper | None = None, deadline_seconds: float = 10.0, hosts: tuple[str, ...] = ()
+    *,
+    runner: Runner | None = None,
+    keeper: HeldKeeper | None = None,
+    keys: HeldKeys | None = None,
+    books: BookDesk | None = None,
+    demo_account: str | None = "demo",
+    deadline_seconds: float = 10.0,
+    hosts: tuple[str, ...] = (),
 ) -> Edge:
+    known = keys or HeldKeys()
     parts = WebParts(
         runner=runner or InlineRunner(NAME),
         keeper=keeper or demo_keeper(),
-        account="demo",
+        keys=KeyParts(ring=known, uses=known, desk=known),
+        books=books or NO_BOOKS,
+        demo_account=demo_account,
         contract=CONTRACT,
         body_limit_bytes=BODY_LIMIT_BYTES,
         limits=EdgeLimits(deadline_seconds=deadline_seconds, allowed_hosts=hosts),

@@ -10,6 +10,7 @@ import pytest
 
 from service.catalogue import demo_catalogue
 from service.drawings import View
+from service.survey import Terms
 from tests.web.client import application, client_of, survey_body
 from tests.web.doubles import demo_keeper
 
@@ -70,11 +71,11 @@ async def test_a_snapshot_is_made_once_for_a_revision() -> None:
     from service.web.shelf import Shelf
 
     keeper = demo_keeper()
-    shelf = Shelf(keeper, "demo")
-    first = shelf.take().snapshot
+    shelf = Shelf(keeper)
+    first = shelf.take("demo").snapshot
     keeper.put(msgspec.structs.replace(demo_catalogue(), revision="next"))
-    second = shelf.take().snapshot
+    second = shelf.take("demo").snapshot
 
-    assert first is shelf.take(demo_catalogue().revision).snapshot
-    assert second is shelf.take().snapshot
+    assert first is (await shelf.take_for("demo", Terms(catalogue_revision=demo_catalogue().revision))).snapshot
+    assert second is shelf.take("demo").snapshot
     assert second is not first

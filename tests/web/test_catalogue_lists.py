@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 import pytest
@@ -12,6 +12,8 @@ from tests.web.client import application, client_of
 from tests.web.doubles import demo_keeper
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     import httpx
 
 pytestmark = pytest.mark.anyio
@@ -75,6 +77,37 @@ async def test_fires_by_open_ends_and_greatest_width(client: httpx.AsyncClient) 
 
     assert sorted(expected) == [item["model"] for item in found]
     assert "AF-302" in expected
+
+
+@pytest.mark.parametrize(
+    ("path", "rows", "fits"),
+    [
+        ("screens?least_diagonal_in=50&greatest_diagonal_in=65", "screens", lambda row: 50 <= row.diagonal_in <= 65),
+        (
+            "screens?greatest_width_mm=1200&greatest_height_mm=600",
+            "screens",
+            lambda row: row.body_width_mm <= 1200 and row.body_height_mm <= 600,
+        ),
+        ("brackets?kind=fixed&least_rating_kg=40", "brackets", lambda row: row.kind == "fixed" and row.rating_kg >= 40),
+        ("brackets?greatest_depth_mm=38", "brackets", lambda row: row.depth_mm <= 38),
+        (
+            "appliances?greatest_depth_mm=200&greatest_height_mm=500",
+            "appliances",
+            lambda row: row.body_depth_mm <= 200 and row.body_height_mm <= 500,
+        ),
+        (
+            "materials?kind=timber&least_length_mm=3000&greatest_length_mm=4200",
+            "materials",
+            lambda row: row.kind == "timber" and 3000 <= (row.length_mm or 0) <= 4200,
+        ),
+    ],
+)
+async def test_things_by_size(client: httpx.AsyncClient, path: str, rows: str, fits: Callable[[Any], bool]) -> None:
+    found = (await client.get(f"/v1/{path}&limit=200")).json()["items"]
+    expected = sorted(code for code, row in getattr(demo_catalogue(), rows).items() if fits(row))
+
+    assert expected == [item.get("code") or item["model"] for item in found]
+    assert expected
 
 
 async def test_what_is_held_need_not_be_sent_again(client: httpx.AsyncClient) -> None:

@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from service.web import EdgeLimits, WebParts, make_application
+from service.web import EdgeLimits, KeyParts, WebParts, make_application
 from service.workers import InlineRunner
 from tests.cut_plans.cut_requests import bars_body, pounds, sheets_body
-from tests.web.client import application, client_of
-from tests.web.doubles import HeldKeeper
+from tests.web.client import NO_BOOKS, application, client_of
+from tests.web.doubles import HeldKeeper, HeldKeys
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -65,10 +65,13 @@ async def test_faults_of_sense_come_all_at_once(client: httpx.AsyncClient) -> No
 
 
 async def test_the_work_limit_of_the_server_reaches_the_job() -> None:
+    known = HeldKeys()
     parts = WebParts(
         runner=InlineRunner("service.workers.jobs:JOBS"),
         keeper=HeldKeeper(),
-        account="demo",
+        keys=KeyParts(ring=known, uses=known, desk=known),
+        books=NO_BOOKS,
+        demo_account="demo",
         contract=b"{}",
         body_limit_bytes=65_536,
         limits=EdgeLimits(deadline_seconds=10.0),

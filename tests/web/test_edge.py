@@ -310,7 +310,7 @@ async def test_one_line_of_json_for_each_request_without_what_strangers_send(cap
     lines = [JsonFormatter().format(record) for record in caplog.records if record.name == "inglewright.access"]
     known, unknown = (json.loads(line) for line in lines)
 
-    assert ("GET", "/v1/materials/{code}", 400, trace) == (known["method"], known["route"], known["status"], known["trace_id"])
+    assert ("GET", "/v1/materials/{code}", 401, trace) == (known["method"], known["route"], known["status"], known["trace_id"])
     assert ("other", "(none)", 404, None) == (unknown["method"], unknown["route"], unknown["status"], unknown["trace_id"])
     assert "secret" not in "".join(lines)
     assert all("\n" not in line for line in lines)

@@ -37,6 +37,9 @@ def test_what_the_core_finds_wrong_is_never_called_malformed_or_our_mistake() ->
         Reason.UNCUTTABLE_PIECE,
         Reason.NO_PRICE,
         Reason.UNBUILDABLE,
+        Reason.BAD_ROWS,
+        Reason.DRAFT_UNSOUND,
+        Reason.DAY_HAS_PASSED,
     }
 
     assert {reason for reason, kind in KINDS.items() if kind.status == 422} == of_values

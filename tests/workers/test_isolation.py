@@ -14,11 +14,12 @@ from typing import TYPE_CHECKING, Any
 import httpx
 import pytest
 
-from service.web import EdgeLimits, WebParts, make_application
+from service.web import EdgeLimits, KeyParts, WebParts, make_application
 from service.workers import PoolPlan, WorkerPlan, WorkerPool, example_survey
 from tests.cut_plans.cut_requests import bars_body, pounds, sheets_body
 from tests.cut_plans.hostile import hostile
-from tests.web.doubles import demo_keeper
+from tests.web.client import NO_BOOKS
+from tests.web.doubles import HeldKeys, demo_keeper
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -40,10 +41,13 @@ async def running(*, budget_seconds: float = DEADLINE_SECONDS) -> AsyncIterator[
     worker = WorkerPlan(registry="service.workers.jobs:JOBS", memory_bytes=2**31, start_seconds=60)
     pool = WorkerPool(PoolPlan(workers_count=2, queue_count=300, budget_seconds=budget_seconds, worker=worker))
     await pool.start()
+    known = HeldKeys()
     parts = WebParts(
         runner=pool,
         keeper=demo_keeper(),
-        account="demo",
+        keys=KeyParts(ring=known, uses=known, desk=known),
+        books=NO_BOOKS,
+        demo_account="demo",
         contract=b"{}",
         body_limit_bytes=256 * 1024,
         limits=EdgeLimits(deadline_seconds=DEADLINE_SECONDS),
