@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+import msgspec
 import pytest
 
 from service.checks import Verdict
@@ -86,3 +87,18 @@ def test_plasterboard_before_the_void() -> None:
 
 def test_the_words_are_those_that_were_read() -> None:
     assert reviewed("cold_wall") == words_of("cold_wall"), "python -m tests.checks.words_of, then read the diff"
+
+
+def test_a_colder_day_wants_more_wool() -> None:
+    """Put back at 10 degrees below: the face reaches the dew point with the wool that is named, not with 5 mm less."""
+    ground = ground_of(outside())
+    colder = msgspec.structs.replace(ground.rules.heat, damp_outside_deg_c=-10.0)
+    found = the_check(
+        damp_checks, msgspec.structs.replace(ground, rules=msgspec.structs.replace(ground.rules, heat=colder)), DEW_POINT
+    )
+    before = 0.13 + 0.015 / 0.14 + 0.18
+    total = before + 0.015 / 0.57 + 0.215 / 0.77 + 0.04
+    thick_mm = float(re.findall(r"or (\d+) mm of mineral wool", found.remedy)[0])
+    face = [20 - 30 * before / (total + thick / 1000 / 0.037) for thick in (thick_mm, thick_mm - 5)]
+
+    assert face[0] >= 9.2552 > face[1]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 
 from service.checks import Verdict
@@ -38,3 +39,15 @@ def test_a_small_room() -> None:
 
 def test_the_words_are_those_that_were_read() -> None:
     assert reviewed("linings") == words_of("linings"), "python -m tests.checks.words_of, then read the diff"
+
+
+def test_just_as_much_as_is_allowed() -> None:
+    """What is equal passes, and needs no remedy."""
+    ground = ground_of(sold("A", survey__room__depth_mm=None))
+    area_m2 = the_check(lining_checks, ground, LININGS).demand.value
+    heat = msgspec.structs.replace(ground.rules.heat, lining_most_m2=area_m2)
+    found = the_check(
+        lining_checks, msgspec.structs.replace(ground, rules=msgspec.structs.replace(ground.rules, heat=heat)), LININGS
+    )
+
+    assert (Verdict.PASS, "") == (found.verdict, found.remedy)

@@ -44,6 +44,11 @@ SILENT = dict.fromkeys(
     ("clear_above_mm", "clear_side_mm", "clear_rear_mm", "clear_front_mm", "outlet_to_screen_least_mm", "max_void_deg_c",
      "air_inlet_area_mm2"),
 )  # fmt: skip
+OUTSIDE: dict[str, object] = {"/survey/wall/external": True, "/survey/wall/thickness_mm": None}
+SHEET: dict[str, object] = {
+    "kind": "custom", "name": "s", "diagonal_in": 43, "body_width_mm": 964, "body_height_mm": 557, "body_depth_mm": 74,
+    "mass_kg": 9.5, "hole_pattern_width_mm": 200, "hole_pattern_height_mm": 200, "connectors": "rear",
+}  # fmt: skip
 AWKWARD: dict[str, object] = {
     "non_combustible_above_mm": 300, "non_combustible_side_mm": 80, "air_may_face": "void", "air_outlet_area_mm2": 4000,
     "outlet_rise_k": 70, "service_access": "side", "heat_output_w": 3000, "current_a": 14,
@@ -73,6 +78,18 @@ def requests() -> dict[str, dict[str, Any]]:
         "an untold site": changed(sold("A"), untold),
         "a silent manual": under_screen(**SILENT),
         "an awkward manual": by_manual(**AWKWARD),
+        "an open cavity": changed(sold("A"), {**OUTSIDE, "/survey/wall/external_build": "cavity_open"}),
+        "an insulated wall": changed(sold("A"), {**OUTSIDE, "/survey/wall/external_build": "cavity_insulated"}),
+        "an unknown wall": changed(sold("A"), {**OUTSIDE, "/survey/wall/external_build": "unknown"}),
+        "an undeclared screen": changed(under_screen(outlet_to_screen_least_mm=None), {"/survey/brief/screen": SHEET}),
+        "a screen without a limit": changed(sold("A"), {"/survey/brief/screen": {**SHEET, "power_w": 75}}),
+        "a hot screen": changed(sold("A"), {"/survey/brief/screen": {**SHEET, "power_w": 3000, "max_ambient_deg_c": 40}}),
+        "a cold void": by_manual(max_void_deg_c=25, outlet_height_mm=None),
+        "much on one circuit": changed(sold("A"), {"/survey/services/other_load_w": 4000}),
+        "too much on a circuit of its own": changed(
+            by_manual(heat_output_w=6000), {"/survey/services/supply_wanted": "new_circuit", "/survey/services/spare_way": None}
+        ),
+        "plywood": changed(sold("C"), {"/survey/brief/board": {"kind": "catalogue", "code": "BD-2218L"}}),
         "air from the void": changed(one_sided("AF-105"), {"/survey/brief/breast_depth_mm": 330}),
         "flames only": by_manual(heat_output_w=0, outlet_position="none", air_inlet_area_mm2=0),
     }
