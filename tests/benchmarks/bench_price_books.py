@@ -20,11 +20,13 @@ from service.store.importing import ImportMode, import_rows
 from service.store.publishing import read_draft
 from tests.postgres import as_service, demo_database_url
 from tests.store.book_facts import order, publish_draft
+from tests.web.client import application, client_of
+from tests.web.doubles import HeldKeeper
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Callable, Sequence
 
-    from service.catalogue import Row
+    from service.catalogue import Catalogue, Row
 
 __all__ = ["demo_database_url"]
 ROWS_COUNT = 100_000
@@ -110,3 +112,48 @@ def test_snapshot_of_five_thousand_items() -> None:
     took = median_ms(load)
     print(f"\nsnapshot of {ITEMS_COUNT} items and prices: {took:.0f} ms, {sum(len(part.content) for part in parts) / 1e3:.0f} kB")
     assert 200 > took
+
+
+def big_catalogue() -> Catalogue:
+    """A hundred thousand materials of many widths."""
+    rows = demo_rows()
+    materials = [
+        msgspec.structs.replace(rows.materials[place % len(rows.materials)], code=f"M-{place:06d}", width_mm=place % 1_999)
+        for place in range(ROWS_COUNT)
+    ]
+    prices = [msgspec.structs.replace(rows.prices[0], code=row.code) for row in materials]
+    return make_catalogue(msgspec.structs.replace(rows, materials=(*materials,), prices=(*prices,)))
+
+
+READS = {
+    "by key": "/v1/materials/M-050000",
+    "a page": "/v1/materials?cursor=4d2d303530303030",
+    "by kind": "/v1/materials?kind=board&cursor=4d2d303530303030",
+    "by width, few": "/v1/materials?greatest_width_mm=1",
+    "by width, many": "/v1/materials?greatest_width_mm=1500&limit=50",
+    "by kind and width": "/v1/materials?kind=timber&greatest_width_mm=40",
+}
+
+
+def test_reads_of_a_hundred_thousand_items() -> None:
+    """Through the whole web layer, without a network; the first of each kind also sorts, and is printed apart."""
+    keeper = HeldKeeper(big_catalogue())
+
+    async def run() -> dict[str, tuple[float, float]]:
+        found = {}
+        async with client_of(application(keeper=keeper)) as client:
+            await client.get("/health/live")
+            for name, path in READS.items():
+                times = []
+                for _round in range(4 * ROUNDS_COUNT):
+                    start = time.perf_counter()
+                    answer = await client.get(path)
+                    times.append((time.perf_counter() - start) * 1000)
+                    assert 200 == answer.status_code
+                found[name] = (times[0], statistics.median(times[1:]))
+        return found
+
+    for name, (first, median) in asyncio.run(run()).items():
+        print(f"\n{name}: {median:.1f} ms, the first {first:.0f} ms", end="")
+        assert 5 > median
+    print()
