@@ -251,6 +251,21 @@ def test_the_service_keeps_its_contract(case: Case[Any]) -> None:
     Seen.statuses[case.operation.definition.raw["operationId"]][response.status_code] += 1
 
 
+WITHOUT_KEY: Final = schemathesis.openapi.from_path(
+    str(contract_path()), config=SchemathesisConfig.from_dict({"phases": {"coverage": {"enabled": False}}})
+)
+WITHOUT_KEY.app = Seen()
+
+
+@WITHOUT_KEY.include(path_regex="^/v1/(price-books|materials|screens|brackets|appliances)").parametrize()
+@settings(BOUNDED, max_examples=15)
+def test_without_a_key_nothing_of_the_catalogue_opens(case: Case[Any]) -> None:
+    response = case.call()
+
+    assert response.status_code in {401, 404, 405}, response.text
+    assert response.headers["content-type"] == ["application/problem+json"]
+
+
 def test_the_service_keeps_its_contract_over_several_requests() -> None:
     before = Seen.calls_count
     schema.as_state_machine().run(settings=settings(BOUNDED, max_examples=20, stateful_step_count=6))
