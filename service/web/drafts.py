@@ -21,7 +21,7 @@ from service.web.problems import bad_parameters, parameter_fault
 from service.web.sample_moves import Sampler
 from service.web.shelf import Shelf
 
-IMPORT_LIMIT_BYTES: Final = 64 << 20  # 100 000 rows of materials are some 14 MB
+IMPORT_LIMIT_BYTES: Final = 32 << 20  # 100 000 rows of materials are some 14 MB
 Mode = Annotated[
     str,
     QueryParameter(
