@@ -192,7 +192,7 @@ def test_a_fire_larger_than_its_opening_is_shut_in() -> None:
 def test_the_screen_is_lifted_off() -> None:
     """A: 20 mm of the bracket, 50 over the body."""
     ground = ground_of(sold("A"))
-    high = msgspec.structs.replace(ground.job.bracket, lift_height_mm=60)  # type: ignore[type-var]
+    high = msgspec.structs.replace(ground.job.bracket, lift_height_mm=60)  # type: ignore[type-var]  # A has a bracket
     tight = msgspec.structs.replace(ground, job=msgspec.structs.replace(ground.job, bracket=high))
 
     assert (20, 50) == values(the_check(replacement_checks, ground, REPLACEMENT, "screen"))

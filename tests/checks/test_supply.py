@@ -149,7 +149,7 @@ def test_a_socket_beside_the_plate() -> None:
     """A: (1064 - 440) / 2; a twin plate is 146."""
     ground = ground_of(sold("A"))
     found = the_check(cable_checks, ground, RECESS_SOCKET)
-    wide = msgspec.structs.replace(ground.job.bracket, plate_width_mm=800)  # type: ignore[type-var]
+    wide = msgspec.structs.replace(ground.job.bracket, plate_width_mm=800)  # type: ignore[type-var]  # A has a bracket
     tight = the_check(
         cable_checks, msgspec.structs.replace(ground, job=msgspec.structs.replace(ground.job, bracket=wide)), RECESS_SOCKET
     )

@@ -138,7 +138,7 @@ def test_a_sill_hides_the_lower_edge_of_a_deep_set_screen() -> None:
 def test_backing_behind_the_plate() -> None:
     """A: plate 440 and 100 each side in a framing of 1094."""
     ground = ground_of(sold("A"))
-    wide = msgspec.structs.replace(ground.job.bracket, plate_width_mm=900)  # type: ignore[type-var]
+    wide = msgspec.structs.replace(ground.job.bracket, plate_width_mm=900)  # type: ignore[type-var]  # A has a bracket
     tight = the_check(
         viewing_checks, msgspec.structs.replace(ground, job=msgspec.structs.replace(ground.job, bracket=wide)), PLATE_ZONE
     )
