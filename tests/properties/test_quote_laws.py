@@ -85,7 +85,8 @@ def test_what_is_needed_is_bought(request: dict[str, Any]) -> None:
 @given(requests())
 def test_every_member_and_board_is_cut(request: dict[str, Any]) -> None:
     made = quoted(request)
-    cut = [mark for group in made.plan.bars.groups for bar in group.labels for mark in bar]
+    bars = (made.plan.bars, *(other.plan for other in made.plan.other_bars))
+    cut = [mark for plan in bars for group in plan.groups for bar in group.labels for mark in bar]
     laid = [mark for board in made.plan.boards for group in board.plan.groups for sheet in group.labels for mark in sheet]
 
     assert sorted(member.mark for member in made.frame.members if member.from_bar) == sorted(cut)
