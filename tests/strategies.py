@@ -279,11 +279,17 @@ def requests(draw: DrawFn) -> Request:
         "appliance": fire.choice, "screen": None, "timber": timber.choice, "board": facing.choice, "finish": facing.finish,
         "platform_height_mm": z0_mm, **(hanging.brief if hanging else {}),
     }  # fmt: skip
+    niche_mm = _draw_niche(draw, brief, fire) if hanging else (0.0, 0.0, 0.0)
     if upstand_mm is not None:
         brief["sill_above_appliance_mm"] = upstand_mm
     _draw_depth(draw, brief, timber, facing, (fire, hanging))
     width_mm = _draw_width(draw, brief, timber, facing, (fire, hanging))
-    above_mm = (upstand_mm or 200) + 2 * timber.b_mm + (hanging.framing_height_mm if hanging else 40)
+    above_mm = (
+        (upstand_mm or 200)
+        + (niche_mm[1] + 30 + timber.b_mm if niche_mm[1] else 0.0)
+        + 2 * timber.b_mm
+        + (hanging.framing_height_mm if hanging else 40)
+    )
     least_mm = z0_mm + fire.height_mm + fire.over_mm + above_mm
     height_mm = _draw_top(draw, brief, least_mm)
     survey = draw(surroundings(width_mm, brief.get("breast_depth_mm", 400.0), height_mm))
@@ -335,6 +341,15 @@ def _draw_width(draw: DrawFn, brief: Request, timber: Section, facing: Facing, h
             st.sampled_from((0.0, round(room_mm, 1), -round(room_mm, 1))) | tenths_mm(-room_mm, room_mm)
         )
     return width_mm
+
+
+def _draw_niche(draw: DrawFn, brief: Request, fire: Fire) -> tuple[float, float, float]:
+    """Now and then a niche for a soundbar: its clear width and height, and the depth of the bar."""
+    if draw(st.integers(0, 3)):
+        return 0.0, 0.0, 0.0
+    sizes = draw(tenths_mm(300, max(fire.width_mm - 200, 400))), draw(tenths_mm(60, 180)), draw(tenths_mm(50, 130))
+    brief["extras"] = [dict(zip(("width_mm", "height_mm", "depth_mm"), sizes, strict=True)) | {"kind": "soundbar_niche"}]
+    return sizes
 
 
 def _draw_unevenness(draw: DrawFn, survey: Request) -> None:

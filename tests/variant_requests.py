@@ -29,6 +29,13 @@ def uneven(**values: object) -> Request:
     return changed(of_points(request, "level", levels_mm), {"/survey/floor/fall_mm": 12, "/survey/wall/plumb_mm": 14, **more})
 
 
+def niche(width_mm: float = 900, height_mm: float = 110, depth_mm: float = 90, **values: object) -> Request:
+    """Example A with a niche for a soundbar under its screen."""
+    wish = {"kind": "soundbar_niche", "width_mm": width_mm, "height_mm": height_mm, "depth_mm": depth_mm}
+    more = {f"/{key.replace('__', '/')}": value for key, value in values.items()}
+    return changed(sold("A"), {"/survey/brief/extras": [wish], **more})
+
+
 def in_a_corner(**values: object) -> Request:
     """Example C in the left corner of its room: W 1355, D 300, frame 1333 from 10 to 1343. Keys as in `sold`."""
     request = sold("C")

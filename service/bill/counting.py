@@ -128,5 +128,6 @@ def _ply_end_screws(frame: Frame, rules: RuleSet) -> int:
 
 def _electrical_openings(frame: Frame, job: Job) -> int:
     recess = 2 if frame.screen_hung else 0  # a double socket and a brush plate
+    recess += 1 if frame.niche else 0  # a cable hole
     fire = 0 if supply_of(job) is SupplyWanted.PLUG_IN_REACH else 1
     return recess + fire

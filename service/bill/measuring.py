@@ -5,6 +5,7 @@ Rules: `knowledge/materials.md`, section 2 and `knowledge/cladding.md`, section 
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from service.bill.bill import Measures
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 TENTHS_PER_M = 10_000
 TENTHS2_PER_M2 = 100_000_000
 WET_FINISHES = frozenset({Finish.SKIMMED, Finish.TAPED})  # joints are taped, corners beaded
+LEFT_LININGS = frozenset({PanelRole.LINING_LEFT, PanelRole.LINING_NICHE_LEFT})  # as deep as their opening
 CHEEKS = frozenset({PanelRole.FACE_CHEEK_LEFT, PanelRole.FACE_CHEEK_RIGHT})
 
 
@@ -35,7 +37,7 @@ def measure(frame: Frame, job: Job, rules: RuleSet) -> Measures:
         return_edge_m=_return_edge_m(frame),
         ceiling_edge_m=_m(_front(frame)) if frame.full_height else 0.0,
         lid_edge_m=0.0 if frame.full_height else _m(_lid_edge(frame)),
-        lining_corner_m=_m(4 * frame.sizes.recess.framing_depth_tenth_mm) if frame.sizes.recess else 0.0,
+        lining_corner_m=_m(4 * sum(panel.height_tenth_mm for panel in frame.panels if panel.role in LEFT_LININGS)),
         recess_perimeter_m=_recess_perimeter_m(frame),
         ply_m=_m(sum(member.length_tenth_mm for member in frame.members if member.role is Role.TRIMMER_PLY)),
         face_joint_m=_joints_m(frame),
@@ -92,8 +94,19 @@ def _return_edge_m(frame: Frame) -> float:
 
 
 def _recess_perimeter_m(frame: Frame) -> float:
-    recess = frame.sizes.recess
-    return _m(2 * (recess.clear_width_tenth_mm + recess.clear_height_tenth_mm)) if recess else 0.0
+    """Edges of board round the clear openings of recess and niche."""
+    recess, niche = frame.sizes.recess, clear_niche(frame)
+    round_recess = 2 * (recess.clear_width_tenth_mm + recess.clear_height_tenth_mm) if recess else 0
+    return _m(round_recess + 2 * sum(niche))
+
+
+def clear_niche(frame: Frame) -> tuple[int, int]:
+    """Clear width and height of the niche: what its linings leave; 0 without one."""
+    bottom = next((panel for panel in frame.panels if panel.role is PanelRole.LINING_NICHE_BOTTOM), None)
+    side = next((panel for panel in frame.panels if panel.role is PanelRole.LINING_NICHE_LEFT), None)
+    if bottom is None or side is None:
+        return 0, 0
+    return bottom.width_tenth_mm - 2 * bottom.thickness_tenth_mm, side.width_tenth_mm
 
 
 def _joints_m(frame: Frame) -> float:
@@ -117,7 +130,8 @@ def _visible_m2(frame: Frame, top: int, rules: RuleSet) -> float:
     face = _m2(sizes.finished_width_tenth_mm * top)
     fire = _m2(sizes.board_opening_width_tenth_mm * sizes.opening_height_tenth_mm)
     recess = _m2(sizes.recess.clear_width_tenth_mm * sizes.recess.clear_height_tenth_mm) if sizes.recess else 0.0
-    taken_off = sum(area for area in (fire, recess) if area > rules.take_off.opening_not_painted_m2)
+    niche = _m2(math.prod(clear_niche(frame)))
+    taken_off = sum(area for area in (fire, recess, niche) if area > rules.take_off.opening_not_painted_m2)
     glass = sizes.opening_height_tenth_mm
     heights = (top - (glass if open_end else 0) for open_end in frame.returns_open)
     return face - taken_off + sum(_m2(sizes.finished_depth_tenth_mm * height) for height in heights)

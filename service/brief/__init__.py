@@ -1,7 +1,7 @@
 """From a request to a job: models looked up, defaults taken and listed, every fault at once."""
 
 from service.brief.deal import Deal
-from service.brief.job import Assumption, Board, Doubt, Job, ScreenGaps, Spot, Timber, TimberStock
+from service.brief.job import Assumption, Board, Doubt, Job, NicheWish, ScreenGaps, Spot, Timber, TimberStock
 from service.brief.provenance import provenance_of
 from service.brief.resolve import resolve, supply_of
 from service.brief.sizes import least_upstand
@@ -12,6 +12,7 @@ __all__ = [
     "Deal",
     "Doubt",
     "Job",
+    "NicheWish",
     "ScreenGaps",
     "Spot",
     "Timber",

@@ -80,6 +80,14 @@ class Spot(msgspec.Struct, frozen=True, kw_only=True):
     off_tenth_mm: int
 
 
+class NicheWish(msgspec.Struct, frozen=True, kw_only=True):
+    """A niche for a soundbar under the screen."""
+
+    clear_width_tenth_mm: int
+    clear_height_tenth_mm: int
+    bar_depth_tenth_mm: int  # of the soundbar
+
+
 class Job(msgspec.Struct, frozen=True, kw_only=True):
     """One breast to design. Lengths in tenths of a millimetre, frame axes; nothing is left open."""
 
@@ -140,6 +148,7 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     largest_board_length_tenth_mm: int  # greatest piece of board that passes the way in
     largest_board_width_tenth_mm: int
     wall_centre_tenth_mm: int  # survey x of the breast's centre
+    niche: NicheWish | None = None
     leans_in: bool = True  # the wall leans into the room
     ceiling_rear: tuple[Spot, ...] = ()  # rises over the rear of the frame; empty: even
     ceiling_front: tuple[Spot, ...] = ()

@@ -10,6 +10,7 @@ from msgspec.structs import asdict
 from service.brief.beside import Beside, take_beside
 from service.brief.ceiling_facts import CeilingFacts, take_ceiling
 from service.brief.deal import resolve_deal
+from service.brief.extras import take_extras
 from service.brief.faults import check_open_ends, check_supply, check_survey
 from service.brief.job import Job
 from service.brief.notes import Notes
@@ -94,7 +95,8 @@ def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today:
         raise RequestFaultsError(tuple(notes.faults))
     clearances, facing = take_clearances(things.appliance, rules), take_facing(brief, things, rules, notes)
     hanging = take_hanging(brief, things, rules, notes)
-    fitted = Fitted(open_ends=ends, things=things, clearances=clearances, hanging=hanging, facing=facing)
+    extras = take_extras(brief, notes)
+    fitted = Fitted(open_ends=ends, things=things, clearances=clearances, hanging=hanging, facing=facing, extras=extras)
     extent = _take_extent(request.survey, top, facts=facts, fitted=fitted, rules=rules, notes=notes)
     width = _finished_width(extent, fitted)
     check_wishes(brief, ends, notes)
@@ -203,6 +205,7 @@ def _make_job(
         fitted.clearances,
         fitted.hanging,
         fitted.facing,
+        fitted.extras,
         facts.room,
         facts.wall,
         facts.ceiling,

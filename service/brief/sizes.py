@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from service.brief.extras import Extras
 from service.brief.job import ScreenGaps
 from service.brief.things import Things
 from service.survey.appliance import OpenEnds
@@ -57,6 +58,7 @@ class Fitted(msgspec.Struct, frozen=True, kw_only=True):
     clearances: Clearances
     hanging: Hanging
     facing: Facing
+    extras: Extras
 
     @property
     def tf(self) -> int:
@@ -113,7 +115,10 @@ def take_upstand(brief: Brief, fitted: Fitted, rules: RuleSet, notes: Notes) -> 
 
 
 def _under_screen(fitted: Fitted) -> int:
-    return fitted.things.lining.thickness_tenth_mm + fitted.hanging.gaps.bottom_tenth_mm
+    lining, gap = fitted.things.lining.thickness_tenth_mm, fitted.hanging.gaps.bottom_tenth_mm
+    niche = fitted.extras.niche
+    rail = fitted.things.timber.thickness_tenth_mm
+    return lining + gap + (niche.clear_height_tenth_mm + 2 * lining + rail if niche else 0)
 
 
 def least_upstand(appliance: Appliance, *, over: int, under: int) -> int:
@@ -148,6 +153,8 @@ def take_width(brief: Brief, fitted: Fitted, rules: RuleSet, notes: Notes) -> in
         least = body - fitted.clearances.inset_tenth_mm + beside + 2 * b
     if fitted.things.screen:
         clear = tenths(fitted.things.screen.body_width_mm) + 2 * fitted.hanging.gaps.side_tenth_mm
+        niche = fitted.extras.niche
+        clear = max(clear, niche.clear_width_tenth_mm if niche else 0)
         least = max(least, clear + 2 * fitted.things.lining.thickness_tenth_mm + 4 * b)
     return _step_up(least + 2 * fitted.tf, f"{BRIEF}/breast_width_mm", rules, notes)
 
@@ -164,6 +171,9 @@ def take_depth(brief: Brief, fitted: Fitted, rules: RuleSet, notes: Notes) -> in
         behind = max(tenths(things.bracket.depth_mm), hanging.cable_room_tenth_mm)
         recess = hanging.set_back_tenth_mm + tenths(things.screen.body_depth_mm) + behind
         least = max(least, recess + things.backboard.thickness_tenth_mm + b)
+    if fitted.extras.niche:
+        niche = fitted.extras.niche.bar_depth_tenth_mm + tenths(rules.frame.soundbar_room_mm)
+        least = max(least, niche + things.backboard.thickness_tenth_mm)
     return _step_up(least, f"{BRIEF}/breast_depth_mm", rules, notes)
 
 

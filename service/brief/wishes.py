@@ -33,9 +33,6 @@ def check_wishes(brief: Brief, ends: OpenEnds, notes: Notes) -> None:
 def note_by_hand(survey: Survey, finish: Finish, frame_width_tenth_mm: int, notes: Notes, *, full_height: bool) -> None:
     """Note every wish that is not laid out or priced here."""
     brief, ceiling, chimney = survey.brief, survey.ceiling, survey.chimney
-    for index, extra in enumerate(brief.extras or ()):
-        name = extra.kind.value.replace("_", " ")
-        notes.by_hand.append(f"extra {index + 1} ({name}) is not laid out yet: quote it by hand")
     if finish in UNBUILT_FINISHES:
         notes.by_hand.append(f"a {finish.value} face is not priced yet: quote it by hand")
     elif brief.facing_kg_m2:

@@ -33,7 +33,7 @@ if TYPE_CHECKING:
 _COLUMN_MM: Final = 11.0  # outline to the words beside it
 _LEFT_COLUMN_MM: Final = 17.0  # the wall and its word stand between
 _LEAST_CROSS_MM: Final = 2.8  # smaller side of a cut timber that gets a cross
-_LEFT_BOARDS: Final = frozenset({PanelRole.BACKBOARD, PanelRole.PAD})
+_LEFT_BOARDS: Final = frozenset({PanelRole.BACKBOARD, PanelRole.BACKBOARD_NICHE, PanelRole.PAD})
 _LEFT_ROLES: Final = frozenset({Role.SCREEN_BEARER})
 
 

@@ -14,10 +14,11 @@ from service.frame.joints import Column, Wanted, divide
 from service.frame.ladders import noggin_levels
 from service.frame.linings import recess_pieces
 from service.frame.member import CutWhen
+from service.frame.niche import among_jambs, niche_pieces
 from service.frame.pads import pad_pieces
 from service.frame.panels import Piece, mark_panels, passing, too_large
 from service.frame.placing import box
-from service.frame.studs import cheek_stud_centres, stud_centres
+from service.frame.studs import centre_of, cheek_stud_centres, stud_centres, stud_places
 from service.frame.surfaces import rise_over_face, rise_over_return
 from service.frame.walls import face_ends, free_ends
 from service.units import tenths, whole_mm_nearest
@@ -43,6 +44,7 @@ def lay_boards(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Panel, ...]:
         *_returns(at, job, rules),
         *_lid(at, job, rules),
         *recess_pieces(at, job, rules),
+        *niche_pieces(at, job, rules),
     )
     if unmet := too_large(pieces, job):
         raise UnbuildableError(unmet)
@@ -87,7 +89,7 @@ def _wanted_faces(at: SettingOut, job: Job, rules: RuleSet) -> list[tuple[PanelR
         wanted.append((PanelRole.FACE_CHEEK_LEFT, _cheek(at, job, rules, left=True)))
     if not at.right_open:
         wanted.append((PanelRole.FACE_CHEEK_RIGHT, _cheek(at, job, rules, left=False)))
-    rails = _jointable((at.sill_joint, at.head_joint) if at.recess else (at.sill_joint,), at, rules)
+    rails = _jointable(_rails(at), at, rules)
     upper = Wanted(
         low_tenth_mm=at.z1,
         high_tenth_mm=at.zf,
@@ -98,6 +100,12 @@ def _wanted_faces(at: SettingOut, job: Job, rules: RuleSet) -> list[tuple[PanelR
         columns=_upper_columns(at, rules),
     )
     return [*wanted, (PanelRole.FACE_UPPER, upper)]
+
+
+def _rails(at: SettingOut) -> tuple[int, ...]:
+    """Centre lines of the rails that run the whole width of the face."""
+    lowest = (at.niche_joint,) if at.niche else ()
+    return (*lowest, at.sill_joint, *((at.head_joint,) if at.recess else ()))
 
 
 def _cheek(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> Wanted:
@@ -131,13 +139,26 @@ def _upper_columns(at: SettingOut, rules: RuleSet) -> tuple[Column, ...]:
     with a cripple: both sides of it lie on the rails.
     """
     centres = _jointable(stud_centres(at), at, rules)
-    whole = [Column(centre_tenth_mm=one, foot_tenth_mm=at.z1, head_tenth_mm=at.zf) for one in centres]
     if at.recess is None:
-        return tuple(whole)
-    left, right = at.recess_left, at.recess_left + at.recess.framing_width_tenth_mm
-    stretches = ((at.z1, at.sill_joint), (at.sill_joint, at.head_joint), (at.head_joint, at.zf))
-    parts = [Column(centre_tenth_mm=one, foot_tenth_mm=foot, head_tenth_mm=head) for one in centres for foot, head in stretches]
-    return (*parts, *(column for column in whole if not left < column.centre_tenth_mm < right))
+        return tuple(Column(centre_tenth_mm=one, foot_tenth_mm=at.z1, head_tenth_mm=at.zf) for one in centres)
+    stretches = [(at.sill_joint, at.head_joint, centres), (at.head_joint, at.zf, centres)]
+    if at.niche:
+        under = _jointable(tuple(centre_of(place) for place in among_jambs(stud_places(at), at)), at, rules)
+        stretches += [(at.z1, at.niche_joint, under), (at.niche_joint, at.sill_joint, under)]
+    else:
+        stretches.append((at.z1, at.sill_joint, centres))
+    parts = [
+        Column(centre_tenth_mm=one, foot_tenth_mm=foot, head_tenth_mm=head) for foot, head, found in stretches for one in found
+    ]
+    through = [one for one in centres if all(any(abs(one - other) <= 1 for other in found) for _foot, _head, found in stretches)]
+    beside = [one for one in through if not _inside_opening(one, at)]
+    return (*parts, *(Column(centre_tenth_mm=one, foot_tenth_mm=at.z1, head_tenth_mm=at.zf) for one in beside))
+
+
+def _inside_opening(centre: int, at: SettingOut) -> bool:
+    """Whether a line stands before the recess or the niche."""
+    recess = at.recess is not None and at.recess_left < centre < at.recess_left + at.recess.framing_width_tenth_mm
+    return recess or (at.niche is not None and at.niche.left_tenth_mm < centre < at.niche.right_tenth_mm)
 
 
 def _facing(role: PanelRole, strip: Strip, at: SettingOut, job: Job, *, x: Range, y: Range) -> Piece:
@@ -161,28 +182,30 @@ def _facing(role: PanelRole, strip: Strip, at: SettingOut, job: Job, *, x: Range
 
 
 def _cut_outs(strip: Strip, at: SettingOut, job: Job) -> tuple[CutOut, ...]:
-    """What the clear recess takes out of a strip of the upper face."""
+    """What the clear openings of recess and niche take out of a strip of the upper face."""
     if at.recess is None:
         return ()
+    x, z = (at.recess_left, at.recess_left + at.recess.framing_width_tenth_mm), (at.zs, at.zh)
+    found = [_cut_out("recess", strip, job, x=x, z=z)]
+    if at.niche:
+        x, z = (at.niche.left_tenth_mm, at.niche.right_tenth_mm), (at.niche.low_tenth_mm, at.niche.high_tenth_mm)
+        found.append(_cut_out("niche", strip, job, x=x, z=z))
+    return tuple(one for one in found if one)
+
+
+def _cut_out(kind: str, strip: Strip, job: Job, *, x: Range, z: Range) -> CutOut | None:
+    """The part of a lined opening that lies in a strip."""
     lining = job.lining.thickness_tenth_mm
-    x0, z0 = at.recess_left + lining, at.zs + lining
-    x1, z1 = x0 + at.recess.clear_width_tenth_mm, z0 + at.recess.clear_height_tenth_mm
-    left, right, low, high = (
-        max(x0, strip.left_tenth_mm),
-        min(x1, strip.right_tenth_mm),
-        max(z0, strip.low_tenth_mm),
-        min(z1, strip.high_tenth_mm),
-    )
+    left, right = max(x[0] + lining, strip.left_tenth_mm), min(x[1] - lining, strip.right_tenth_mm)
+    low, high = max(z[0] + lining, strip.low_tenth_mm), min(z[1] - lining, strip.high_tenth_mm)
     if right <= left or high <= low:
-        return ()
-    return (
-        CutOut(
-            kind="recess",
-            x_tenth_mm=left - strip.left_tenth_mm,
-            y_tenth_mm=low - strip.low_tenth_mm,
-            width_tenth_mm=right - left,
-            height_tenth_mm=high - low,
-        ),
+        return None
+    return CutOut(
+        kind=kind,
+        x_tenth_mm=left - strip.left_tenth_mm,
+        y_tenth_mm=low - strip.low_tenth_mm,
+        width_tenth_mm=right - left,
+        height_tenth_mm=high - low,
     )
 
 
@@ -205,7 +228,7 @@ def _wanted_returns(at: SettingOut, job: Job, rules: RuleSet, *, left: bool) -> 
     grow = fall_under((end, end), at.wf, job)
     depth = at.df + scribe_of(job, rules)
     levels = tuple((one.low_tenth_mm + one.high_tenth_mm) // 2 for one in noggin_levels(at, rules, left=left) if not one.flat)
-    corners = (at.z0, at.z1, *((at.zs, at.zh) if at.recess else ()))
+    corners = (at.z0, at.z1, *((at.zs, at.zh) if at.recess else ()), *((at.zn,) if at.niche else ()))
     if not (at.left_open if left else at.right_open):
         whole = Wanted(
             low_tenth_mm=0,

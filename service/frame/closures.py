@@ -10,6 +10,7 @@ from service.frame.frame import Closure, Term
 if TYPE_CHECKING:
     from service.brief import Job
     from service.frame.frame import Recess
+    from service.frame.niche import Niche
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
 
@@ -29,6 +30,8 @@ def closure_sums(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Closure, ...
         sums.append(_sum("base", (("pack", at.z0 - at.b), ("rail", at.b)), ("platform", at.z0)))
     sums.append(_above_fire(at))
     sums += _opening_line(at)
+    if at.niche:
+        sums.append(_niche_depth(at, job, at.niche))
     if at.recess:
         sums += _recess_sums(at, job, at.recess)
     return tuple(sums)
@@ -54,6 +57,10 @@ def _above_fire(at: SettingOut) -> Closure:
     if at.recess is None:
         return _sum("face_above_fire", (rail, cripple, rail, ("stud", at.hu - at.u - at.b), rail), ("upper frame", at.hu))
     above = ("cripple", at.z2 - at.zh - 2 * at.b)
+    if at.niche:
+        cripple = ("cripple", at.u - 2 * at.b)
+        niche = (rail, cripple, rail, ("niche", at.niche.high_tenth_mm - at.niche.low_tenth_mm))
+        return _sum("face_above_fire", (*niche, rail, ("recess", at.zh - at.zs), rail, above, rail), ("upper frame", at.hu))
     return _sum("face_above_fire", (rail, cripple, rail, ("recess", at.zh - at.zs), rail, above, rail), ("upper frame", at.hu))
 
 
@@ -73,6 +80,12 @@ def _cheek(at: SettingOut, *, left: bool) -> tuple[tuple[str, int], ...]:
     if gap >= 0:
         return (("ladder", at.b), ("cheek", gap), ("jack", at.b))
     return (("ladder", at.b), ("packer", gap + at.b))
+
+
+def _niche_depth(at: SettingOut, job: Job, niche: Niche) -> Closure:
+    deep, back = niche.framing_depth_tenth_mm, job.backboard.thickness_tenth_mm
+    parts = (("board", at.tf), ("lining", deep), ("backboard", back), ("rest", at.df - deep - back))
+    return _sum("niche_depth", parts, ("finished depth", at.dd))
 
 
 def _recess_sums(at: SettingOut, job: Job, recess: Recess) -> list[Closure]:

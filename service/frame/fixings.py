@@ -38,8 +38,8 @@ def wall_fixings(at: SettingOut, job: Job, rules: RuleSet, *, members: tuple[Mem
     rows = _rows(at, job, rules, members=members)
     found = _stud_found(job)
     placed = [
-        WallFixing(x_tenth_mm=x, z_tenth_mm=row.level_tenth_mm, counted=row.counted and found, through=row.mark)
-        for row in rows
+        WallFixing(x_tenth_mm=x + aside, z_tenth_mm=row.level_tenth_mm, counted=row.counted and found, through=row.mark)
+        for row, aside in zip(rows, _asides(rows, job, rules), strict=True)
         for x in _rail_places(at, job, rules, more=row.more_count)
     ]
     rear = [member for member in members if member.role is Role.LADDER_UPRIGHT and member.box.y0_tenth_mm == 0]
@@ -121,6 +121,16 @@ def _rail_places(at: SettingOut, job: Job, rules: RuleSet, *, more: int) -> tupl
     return tuple(at.b + at.lr * step // (count + 1) for step in range(1, count + 1))
 
 
+def _asides(rows: tuple[_Row, ...], job: Job, rules: RuleSet) -> list[int]:
+    """How far the fixings of each row stand aside, so that those of two close rows keep their distance; none on studs."""
+    apart = tenths(rules.walls.fixing_spacing_mm)
+    asides: list[int] = []
+    for index, row in enumerate(rows):
+        close = job.studs_tenth_mm is None and index > 0 and row.level_tenth_mm - rows[index - 1].level_tenth_mm < apart
+        asides.append(apart if close and not asides[-1] else 0)
+    return asides
+
+
 def _stud_found(job: Job) -> bool:
     """In a stud wall a fixing counts only where the studs were found."""
     walls_on_studs = {"timber_stud", "steel_stud", "lath_and_plaster"}
@@ -133,9 +143,11 @@ def _upright_fixings(at: SettingOut, job: Job, rules: RuleSet, *, upright: Membe
     if job.studs_tenth_mm is not None and not any(left <= stud <= right for stud in job.studs_tenth_mm):
         return []
     own = -(-upright.length_tenth_mm // tenths(rules.frame.upright_fixing_pitch_mm)) + 1
+    rows = _kept(rows, rules)
     levels = [row.level_tenth_mm for row in rows]
     closed = upright.box.z0_tenth_mm < at.z1
     spare = shared_levels(levels, own - len(levels), upright.box.z0_tenth_mm if closed else None)
+    spare = _clear(spare, tuple(levels), rules)
     spare += _under_top(at, rules, rows=rows, taken=(*levels, *spare))
     found = _stud_found(job)
     return [
@@ -158,8 +170,22 @@ def _under_top(at: SettingOut, rules: RuleSet, *, rows: tuple[_Row, ...], taken:
     top = next((row.level_tenth_mm for row in rows if row.top), None)
     if top is None:
         return ()
-    wanted = [top - apart * step for step in range(1, at.added.top_upright_fixings_count + 1)]
-    return tuple(level for level in wanted if all(abs(level - other) >= apart for other in taken))
+    return _clear(tuple(top - apart * step for step in range(1, at.added.top_upright_fixings_count + 1)), taken, rules)
+
+
+def _kept(rows: tuple[_Row, ...], rules: RuleSet) -> tuple[_Row, ...]:
+    """The rows that an upright has a fixing in: of two that are too close the top row that counts stays, else the lower one."""
+    kept: list[_Row] = []
+    for row in sorted(rows, key=lambda one: (not one.top, one.level_tenth_mm)):
+        if _clear((row.level_tenth_mm,), tuple(one.level_tenth_mm for one in kept), rules):
+            kept.append(row)
+    return tuple(sorted(kept, key=lambda one: one.level_tenth_mm))
+
+
+def _clear(levels: tuple[int, ...], taken: tuple[int, ...], rules: RuleSet) -> tuple[int, ...]:
+    """Levels that keep their distance from what is there (`knowledge/fixings.md`, 2.3)."""
+    apart = tenths(rules.walls.fixing_spacing_mm)
+    return tuple(level for level in levels if all(abs(level - other) >= apart for other in taken))
 
 
 def shared_levels(rows: list[int], count: int, foot: int | None) -> tuple[int, ...]:

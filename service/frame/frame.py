@@ -29,6 +29,11 @@ class PanelRole(StrEnum):
     LINING_LEFT = "lining_left"
     LINING_RIGHT = "lining_right"
     BACKBOARD = "backboard"
+    LINING_NICHE_BOTTOM = "lining_niche_bottom"
+    LINING_NICHE_TOP = "lining_niche_top"
+    LINING_NICHE_LEFT = "lining_niche_left"
+    LINING_NICHE_RIGHT = "lining_niche_right"
+    BACKBOARD_NICHE = "backboard_niche"
     PAD = "pad"  # one sheet of the solid pad of a very low platform
 
 
@@ -45,7 +50,7 @@ class Layer(StrEnum):
 class CutOut(msgspec.Struct, frozen=True, kw_only=True):
     """A hole in a panel, from the panel's lower left corner as one faces it."""
 
-    kind: str  # `recess`
+    kind: str  # `recess`, `niche`
     x_tenth_mm: int
     y_tenth_mm: int
     width_tenth_mm: int
@@ -76,7 +81,7 @@ class Panel(msgspec.Struct, frozen=True, kw_only=True):
 class Opening(msgspec.Struct, frozen=True, kw_only=True):
     """A hole in the front of the frame: the fire's or the screen recess."""
 
-    kind: str  # `fire`, `recess`
+    kind: str  # `fire`, `recess`, `niche`
     x0_tenth_mm: int
     x1_tenth_mm: int
     z0_tenth_mm: int
@@ -213,6 +218,11 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
         """Of each end that has a return whether it is open to the glass; an end at a side wall has none."""
         ends = ((self.left_open, self.left_wall), (self.right_open, self.right_wall))
         return tuple(is_open for is_open, at_wall in ends if not at_wall)
+
+    @property
+    def niche(self) -> Opening | None:
+        """The niche of a soundbar, as framed."""
+        return next((one for one in self.openings if one.kind == "niche"), None)
 
     @property
     def side_walls_count(self) -> int:

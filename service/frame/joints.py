@@ -124,8 +124,9 @@ def _row(wanted: Wanted, low_high: tuple[int, int], edges: tuple[int, ...]) -> t
     return tuple(
         Strip(
             low_tenth_mm=low, high_tenth_mm=high, left_tenth_mm=left, right_tenth_mm=right, grow_tenth_mm=grow,
-            rise_tenth_mm=rise, cut_width_mm=whole_mm_nearest(right - wanted.left_tenth_mm) - whole_mm_nearest(left - wanted.left_tenth_mm),
+            cut_width_mm=whole_mm_nearest(right - wanted.left_tenth_mm) - whole_mm_nearest(left - wanted.left_tenth_mm),
             cut_height_mm=cut_height_mm, joint_below=low > wanted.low_tenth_mm, joint_left=left > wanted.left_tenth_mm,
+            rise_tenth_mm=rise,
         )
         for left, right in pairwise(edges)
     )  # fmt: skip

@@ -71,8 +71,19 @@ def _openings(at: SettingOut) -> tuple[Opening, ...]:
     fire = Opening(kind="fire", x0_tenth_mm=at.opening_left, x1_tenth_mm=at.opening_right, z0_tenth_mm=at.z0, z1_tenth_mm=at.z1)
     if at.recess is None:
         return (fire,)
+    found = [fire]
+    if at.niche:
+        found.append(
+            Opening(
+                kind="niche",
+                x0_tenth_mm=at.niche.left_tenth_mm,
+                x1_tenth_mm=at.niche.right_tenth_mm,
+                z0_tenth_mm=at.niche.low_tenth_mm,
+                z1_tenth_mm=at.niche.high_tenth_mm,
+            )
+        )
     right = at.recess_left + at.recess.framing_width_tenth_mm
-    return (fire, Opening(kind="recess", x0_tenth_mm=at.recess_left, x1_tenth_mm=right, z0_tenth_mm=at.zs, z1_tenth_mm=at.zh))
+    return (*found, Opening(kind="recess", x0_tenth_mm=at.recess_left, x1_tenth_mm=right, z0_tenth_mm=at.zs, z1_tenth_mm=at.zh))
 
 
 def _levels(at: SettingOut) -> Levels:

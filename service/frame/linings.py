@@ -15,9 +15,12 @@ from service.units import whole_mm_down, whole_mm_nearest
 
 if TYPE_CHECKING:
     from service.brief import Job
+    from service.frame.member import Box
     from service.frame.placing import Range
     from service.frame.setting_out import SettingOut
     from service.rules import RuleSet
+
+ROLES = (PanelRole.LINING_BOTTOM, PanelRole.LINING_TOP, PanelRole.LINING_LEFT, PanelRole.LINING_RIGHT)
 
 
 def recess_pieces(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Piece, ...]:
@@ -26,34 +29,39 @@ def recess_pieces(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Piece, ...]
         return ()
     x = (at.recess_left, at.recess_left + at.recess.framing_width_tenth_mm)
     y = (at.df - at.recess.framing_depth_tenth_mm, at.df)
-    return (*_level(at, job, x, y), *_upright(at, job, x, y), *_backboard(at, job, rules, x=x, front=y[0]))
+    return (*lined(job, (x, y, (at.zs, at.zh)), ROLES), *_backboard(at, job, rules, x=x, front=y[0]))
 
 
-def _level(at: SettingOut, job: Job, x: Range, y: Range) -> list[Piece]:
+def lined(job: Job, inside: tuple[Range, Range, Range], roles: tuple[PanelRole, ...]) -> list[Piece]:
+    """Linings of an opening, bottom, top, left and right; the two upright ones stand between the others.
+
+    Args:
+        job: says the board.
+        inside: the opening in the timber along x, y and z, tenths of a millimetre.
+        roles: of the four, in that order.
+    """
+    x, y, z = inside
     thick = job.lining.thickness_tenth_mm
-    places = ((PanelRole.LINING_BOTTOM, at.zs), (PanelRole.LINING_TOP, at.zh - thick))
-    return [
-        Piece(
-            role=role, layer=Layer.LINING, board=job.lining, width_tenth_mm=x[1] - x[0], height_tenth_mm=y[1] - y[0],
-            cut_width_mm=whole_mm_nearest(x[1] - x[0]), cut_height_mm=whole_mm_down(y[1] - y[0]),
-            box=box(x, y, (low, low + thick)),
-        )
-        for role, low in places
-    ]  # fmt: skip
+    between = (z[0] + thick, z[1] - thick)
+    level = [_level(job, role, box(x, y, (low, low + thick))) for role, low in zip(roles, (z[0], between[1]), strict=False)]
+    sides = zip(roles[2:], (x[0], x[1] - thick), strict=True)
+    return [*level, *(_upright(job, role, box((left, left + thick), y, between)) for role, left in sides)]
 
 
-def _upright(at: SettingOut, job: Job, x: Range, y: Range) -> list[Piece]:
-    thick = job.lining.thickness_tenth_mm
-    z = (at.zs + thick, at.zh - thick)
-    places = ((PanelRole.LINING_LEFT, x[0]), (PanelRole.LINING_RIGHT, x[1] - thick))
-    return [
-        Piece(
-            role=role, layer=Layer.LINING, board=job.lining, width_tenth_mm=z[1] - z[0], height_tenth_mm=y[1] - y[0],
-            cut_width_mm=whole_mm_down(z[1] - z[0]), cut_height_mm=whole_mm_down(y[1] - y[0]),
-            box=box((left, left + thick), y, z),
-        )
-        for role, left in places
-    ]  # fmt: skip
+def _level(job: Job, role: PanelRole, place: Box) -> Piece:
+    wide, deep = place.x1_tenth_mm - place.x0_tenth_mm, place.y1_tenth_mm - place.y0_tenth_mm
+    return Piece(
+        role=role, layer=Layer.LINING, board=job.lining, width_tenth_mm=wide, height_tenth_mm=deep,
+        cut_width_mm=whole_mm_nearest(wide), cut_height_mm=whole_mm_down(deep), box=place,
+    )  # fmt: skip
+
+
+def _upright(job: Job, role: PanelRole, place: Box) -> Piece:
+    high, deep = place.z1_tenth_mm - place.z0_tenth_mm, place.y1_tenth_mm - place.y0_tenth_mm
+    return Piece(
+        role=role, layer=Layer.LINING, board=job.lining, width_tenth_mm=high, height_tenth_mm=deep,
+        cut_width_mm=whole_mm_down(high), cut_height_mm=whole_mm_down(deep), box=place,
+    )  # fmt: skip
 
 
 def _backboard(at: SettingOut, job: Job, rules: RuleSet, *, x: Range, front: int) -> list[Piece]:

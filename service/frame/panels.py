@@ -23,6 +23,8 @@ CODES = {
     PanelRole.RETURN_BASE_RIGHT: "RBR", PanelRole.RETURN_UPPER_LEFT: "RUL", PanelRole.RETURN_UPPER_RIGHT: "RUR",
     PanelRole.LID: "LD", PanelRole.LINING_BOTTOM: "NB", PanelRole.LINING_TOP: "NT", PanelRole.LINING_LEFT: "NL",
     PanelRole.LINING_RIGHT: "NR", PanelRole.BACKBOARD: "BB", PanelRole.PAD: "PD",
+    PanelRole.LINING_NICHE_BOTTOM: "MB", PanelRole.LINING_NICHE_TOP: "MT", PanelRole.LINING_NICHE_LEFT: "ML",
+    PanelRole.LINING_NICHE_RIGHT: "MR", PanelRole.BACKBOARD_NICHE: "BN",
 }  # fmt: skip
 
 

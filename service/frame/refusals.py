@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from service.brief import least_upstand
 from service.errors import Unmet
+from service.frame.niche import lift_of, niche_refusals
 from service.frame.pads import greatest_platform, pad_heights
 from service.frame.walls import glass_at_wall
 from service.units import millimetres, tenths, text_mm
@@ -30,6 +31,7 @@ def refusals(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
         *_depth(at, job, rules),
         *_width(at, job, rules),
         *glass_at_wall(at),
+        *niche_refusals(at, job),
         *_platform(at, job, rules),
         *_heights(at, job, rules),
         *_recess(at, job, rules),
@@ -188,7 +190,7 @@ def _higher_top(at: SettingOut, low: int) -> str:
 def _recess(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
     if at.recess is None or job.screen is None:
         return ()
-    wide, high = at.recess.framing_width_tenth_mm, at.u + at.recess.framing_height_tenth_mm + 2 * at.b
+    wide, high = at.recess.framing_width_tenth_mm, at.u + lift_of(job) + at.recess.framing_height_tenth_mm + 2 * at.b
     least_w = at.lr - 2 * job.gaps.side_tenth_mm - 2 * job.lining.thickness_tenth_mm
     least_h = tenths(job.screen.body_height_mm) - (high - at.hu)
     fixed = at.left_open and at.right_open
@@ -218,7 +220,7 @@ def _recess(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
 
 
 def _outlet(at: SettingOut, job: Job) -> Unmets:
-    fire, under = job.appliance, job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm
+    fire, under = job.appliance, job.lining.thickness_tenth_mm + job.gaps.bottom_tenth_mm + lift_of(job)
     least = least_upstand(fire, over=job.gap_over_tenth_mm, under=under)
     if at.recess is None or least == 0:
         return ()

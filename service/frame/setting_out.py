@@ -12,6 +12,7 @@ import msgspec
 from service.errors import UnbuildableError
 from service.frame.additions import NOTHING_ADDED, Additions
 from service.frame.frame import Recess
+from service.frame.niche import Niche, lift_of, set_niche
 from service.frame.refusals import refusals
 from service.frame.walls import beside
 from service.survey.appliance import OpenEnds
@@ -61,6 +62,7 @@ class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
     span: int  # of the trimmer
     left_wall: bool  # against a side wall: no return there
     right_wall: bool
+    niche: Niche | None
     beside_left: int  # frame to finished end: board and skim, or the packing to a side wall
     beside_right: int
 
@@ -68,6 +70,16 @@ class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
     def sill_joint(self) -> int:
         """Centre line of the sill rail, or of the rail at the upstand: a board joint may lie on it."""
         return self.zs - self.b + self.b // 2
+
+    @property
+    def zn(self) -> int:
+        """Top of the lowest rail over the cripples: the sill of the niche, else the sill of the recess."""
+        return self.niche.low_tenth_mm if self.niche else self.zs
+
+    @property
+    def niche_joint(self) -> int:
+        """Centre line of that rail."""
+        return self.zn - self.b + self.b // 2
 
     @property
     def head_joint(self) -> int:
@@ -126,15 +138,17 @@ def _sizes(job: Job, rules: RuleSet) -> SettingOut:
     zf = job.finished_top_tenth_mm - (0 if job.full_height else job.lid.thickness_tenth_mm)
     z2 = zf - (tenths(rules.frame.ceiling_packing_mm) if job.full_height else 0)
     opening = _opening(job, wf, left_open=left_open, right_open=right_open)
-    hung = _hang(job, wf, df, z1 + job.upstand_tenth_mm)
+    sill = z1 + job.upstand_tenth_mm
+    niche = set_niche(job, rules, wf=wf, low=sill)
+    hung = _hang(job, wf, df, sill + lift_of(job))
     return SettingOut(
         b=b, d=d, t=t, tf=tf, w=wf + sum(sides), wf=wf, dd=job.depth_tenth_mm, df=df, lr=wf - 2 * b, n=df - 2 * d,
         m=job.board.stud_pitch_tenth_mm, z0=job.platform_tenth_mm, az=az, z1=z1, z2=z2, zf=zf, top=job.finished_top_tenth_mm,
         hu=z2 - z1, u=job.upstand_tenth_mm, left_open=left_open, right_open=right_open, full_height=job.full_height,
         opening_left=opening[0], opening_right=opening[1], recess=hung.recess, recess_left=hung.left_tenth_mm,
-        zs=z1 + job.upstand_tenth_mm, zh=hung.head_tenth_mm if hung.recess else z2, zc=hung.screen_centre_tenth_mm,
+        zs=sill + lift_of(job), zh=hung.head_tenth_mm if hung.recess else z2, zc=hung.screen_centre_tenth_mm,
         ply_count=0, span=wf - 2 * b, left_wall=job.left_wall, right_wall=job.right_wall,
-        beside_left=sides[0], beside_right=sides[1],
+        niche=niche, beside_left=sides[0], beside_right=sides[1],
     )  # fmt: skip
 
 

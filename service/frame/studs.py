@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from service.frame.member import Axis, CutWhen, Fit, Role, Unit
+from service.frame.niche import among_jambs, beside_niche, niche_jambs
 from service.frame.placing import Place, between, box, ceiling_cut, front, spread_half
 from service.units import tenths
 
@@ -42,8 +43,9 @@ def jambs(at: SettingOut) -> tuple[Range, ...]:
 
 def lay_studs(at: SettingOut) -> tuple[Place, ...]:
     """Jambs, cripples and studs between the rails over the fire."""
-    places = _stud_places(at)
-    below = [_stud(Role.CRIPPLE_BELOW, x, at, (at.z1 + at.b, at.zs - at.b)) for x in places if at.u > 2 * at.b]
+    places = stud_places(at)
+    below = [_stud(Role.CRIPPLE_BELOW, x, at, (at.z1 + at.b, at.zn - at.b)) for x in among_jambs(places, at) if at.u > 2 * at.b]
+    below += _beside_niche(at, places)
     if at.recess is None:
         return (*below, *(_stud(Role.FRONT_STUD, x, at, (at.zs, at.z2 - at.b), cut_when=ceiling_cut(at)) for x in places))
     sides = jambs(at)
@@ -54,6 +56,27 @@ def lay_studs(at: SettingOut) -> tuple[Place, ...]:
     room = at.z2 - at.zh > 2 * at.b
     above = [_stud(Role.CRIPPLE_ABOVE, x, at, (at.zh + at.b, at.z2 - at.b), cut_when=ceiling_cut(at)) for x in places if room]
     return (*upright, *below, *above, *beside)
+
+
+def _beside_niche(at: SettingOut, places: list[Range]) -> list[Place]:
+    """Jambs of a niche and what stands beside them."""
+    if at.niche is None:
+        return []
+    z = (at.niche.low_tenth_mm, at.niche.high_tenth_mm)
+    jambs = [_stud(Role.JAMB_STUD, x, at, z) for x in niche_jambs(at)]
+    return [*jambs, *(_stud(Role.FRONT_STUD, x, at, z) for x in beside_niche(places, at))]
+
+
+def stud_places(at: SettingOut) -> list[Range]:
+    """Ranges of cripples and studs; those at the jambs stand exactly in line with them."""
+    sides = jambs(at)
+    at_jambs = {(sum(side) + 1) // 2: side for side in sides}
+    return [at_jambs.get(centre) or between(centre, at.b) for centre in stud_centres(at)]
+
+
+def centre_of(place: Range) -> int:
+    """Centre line of a stud; a half tenth is rounded up."""
+    return (place[0] + place[1] + 1) // 2
 
 
 def lay_cheeks(at: SettingOut, rules: RuleSet) -> tuple[Place, ...]:
@@ -87,13 +110,6 @@ def cheek_stud_centres(at: SettingOut, rules: RuleSet, *, left: bool) -> tuple[i
         return ()
     low, high = _cheek(at, left=left)
     return spread_half(2 * low - at.b, 2 * high + at.b, at.m)
-
-
-def _stud_places(at: SettingOut) -> list[Range]:
-    """Ranges of cripples and studs; those at the jambs stand exactly in line with them."""
-    sides = jambs(at)
-    at_jambs = {(sum(side) + 1) // 2: side for side in sides}
-    return [at_jambs.get(centre) or between(centre, at.b) for centre in stud_centres(at)]
 
 
 def _stud(role: Role, x: Range, at: SettingOut, z: Range, *, cut_when: CutWhen = CutWhen.NOW) -> Place:

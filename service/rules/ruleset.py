@@ -80,6 +80,7 @@ class FrameRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_field
     longest_handy_panel_mm: float
     least_cable_space_mm: float
     noggin_between_joists_pitch_mm: float
+    soundbar_room_mm: float
     shadow_gap_from_mm: float
     side_packing_mm: float
     side_fixing_from_end_mm: float

@@ -10,7 +10,7 @@ from service.rules import load_rules
 from tests.bill.bill_facts import SKIMMED, TAPED, one_sided
 from tests.examples_of import changed, frame_of, job_of
 from tests.sold_examples import made, sold
-from tests.variant_requests import in_a_corner
+from tests.variant_requests import in_a_corner, niche
 
 if TYPE_CHECKING:
     from service.bill import Measures
@@ -113,3 +113,13 @@ def test_edges_in_a_corner() -> None:
 
     assert (1.655, 2.324) == (at.lid_edge_m, at.return_edge_m)
     assert round(1.599 + 0.354, 3) == round(at.visible_m2, 3)  # one return of 300 x 1180 less
+
+
+def test_edges_of_a_niche() -> None:
+    """900 x 110 clear, 115 deep: 2.02 of edge round it and four corners more of 0.115; too small to be taken off the paint."""
+    with_it = measure(frame_of(niche()), job_of(niche()), RULES)
+    plain = measure(frame_of(sold("A")), job_of(sold("A")), RULES)
+
+    assert 2.02 == round(with_it.recess_perimeter_m - plain.recess_perimeter_m, 6)
+    assert 0.46 == round(with_it.lining_corner_m - plain.lining_corner_m, 6)
+    assert plain.visible_m2 == with_it.visible_m2

@@ -7,6 +7,7 @@ import pytest
 from service.brief import Job, supply_of
 from service.brief.beside import Beside
 from service.brief.ceiling_facts import CeilingFacts
+from service.brief.extras import Extras
 from service.brief.resolve import Extent
 from service.brief.room_facts import RoomFacts
 from service.brief.site_facts import SiteFacts
@@ -121,7 +122,7 @@ def test_a_bare_request_can_be_built() -> None:
 
 def test_the_parts_of_a_job_are_all_of_it_and_each_once() -> None:
     """Every field of a job comes from one part (the clear height from the room, then from the measures)."""
-    parts = (Things, Clearances, Hanging, Facing, RoomFacts, WallFacts, CeilingFacts, SiteFacts, Extent, Beside)
+    parts = (Things, Clearances, Hanging, Facing, RoomFacts, WallFacts, CeilingFacts, SiteFacts, Extent, Beside, Extras)
     own = {
         "survey", "terms", "today", "rule_edition", "studs_tenth_mm", "joists_tenth_mm", "assumptions", "doubts", "by_hand",
         "missing_figures", "ceiling_rear", "ceiling_front", "floor_rear", "floor_front",
