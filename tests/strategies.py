@@ -293,6 +293,9 @@ def requests(draw: DrawFn) -> Request:
     least_mm = z0_mm + fire.height_mm + fire.over_mm + above_mm
     height_mm = _draw_top(draw, brief, least_mm)
     survey = draw(surroundings(width_mm, brief.get("breast_depth_mm", 400.0), height_mm))
+    if draw(st.integers(0, 3)) == 0:
+        sides = {"side": draw(st.sampled_from(("left", "right")))} if draw(st.booleans()) else {}
+        brief["extras"] = [*brief.get("extras", []), {"kind": "access_panel", **sides}]
     _draw_unevenness(draw, survey)
     _draw_side_walls(draw, survey, brief, fire, width_mm)
     survey["site"] = {"longest_length_mm": draw(st.sampled_from((timber.shortest_mm, 4800, 4800, 4800, 6000)))}

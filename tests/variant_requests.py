@@ -36,6 +36,12 @@ def niche(width_mm: float = 900, height_mm: float = 110, depth_mm: float = 90, *
     return changed(sold("A"), {"/survey/brief/extras": [wish], **more})
 
 
+def with_access(**values: object) -> Request:
+    """Example B, closed at the left, with a removable panel in that return, as its connection is hard-wired."""
+    more = {f"/{key.replace('__', '/')}": value for key, value in values.items()}
+    return changed(sold("B"), {"/survey/brief/extras": [{"kind": "access_panel", "side": "left"}], **more})
+
+
 def in_a_corner(**values: object) -> Request:
     """Example C in the left corner of its room: W 1355, D 300, frame 1333 from 10 to 1343. Keys as in `sold`."""
     request = sold("C")

@@ -55,6 +55,7 @@ class Counts(msgspec.Struct, frozen=True, kw_only=True):
     small_openings_count: int  # sockets, plates, grilles
     side_fixings_count: int = 0  # of ladders into a side wall
     more_packers_count: int = 0  # where ceiling or wall are further off than usual
+    access_panels_count: int = 0
     firrings_count: int = 0
     firrings_m: float = 0.0
 

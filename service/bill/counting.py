@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from service import hardware
 from service.bill.bill import Counts
 from service.brief import supply_of
-from service.frame import Axis, EndJoint, Layer, Role
+from service.frame import Axis, EndJoint, Layer, PanelRole, Role
 from service.survey.services import SupplyWanted
 from service.units import tenths
 
@@ -23,6 +23,7 @@ AIR_FROM_VOID = frozenset({"rear", "side"})
 DECLARED_NO_AREA_RATIO = 0.5  # free share of a grille whose maker declares none: project choice (knowledge/heat.md, section 4)
 TENTHS_PER_M = 10_000
 PACKER_TENTH_MM = 50  # thick, as two fill the usual gap of 10 under a ceiling: house choice
+REMOVABLE = frozenset({PanelRole.RETURN_ACCESS_LEFT, PanelRole.RETURN_ACCESS_RIGHT})
 LID_BOARD = "mdf"  # lids are of MDF
 
 
@@ -58,6 +59,7 @@ def count_things(frame: Frame, job: Job, market: Market) -> Counts:
         small_openings_count=_electrical_openings(frame, job) + grilles,
         side_fixings_count=len(frame.side_fixings),
         more_packers_count=_more_packers(frame),
+        access_panels_count=sum(1 for panel in frame.panels if panel.role in REMOVABLE),
         firrings_count=len(frame.firrings_tenth_mm),
         firrings_m=sum(frame.firrings_tenth_mm) / TENTHS_PER_M,
     )
@@ -88,6 +90,8 @@ def free_area_mm2(market: Market) -> float:
 
 def panel_screws(panel: Panel, job: Job, rules: RuleSet) -> int:
     """Screws of one board (`knowledge/cladding.md`, section 3)."""
+    if panel.role in REMOVABLE:
+        return 0  # on magnets
     longest = max(panel.width_tenth_mm, panel.height_tenth_mm)
     pitch = tenths(rules.take_off.board_screw_pitch_mm)
     if panel.layer in {Layer.LINING, Layer.BACKBOARD}:

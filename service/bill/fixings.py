@@ -15,10 +15,13 @@ if TYPE_CHECKING:
     from service.bill.needs import Facts, Need
     from service.catalogue import Material
 
+MAGNETS = 4  # of a removable panel
+
 
 def fixing_needs(facts: Facts) -> tuple[Need, ...]:
     """Everything that holds timber, boards, fire and frame."""
-    needs = (*_joints(facts), *_boards(facts), *_house(facts), *_brackets(facts), *_firrings(facts), _packers(facts))
+    needs = (*_joints(facts), *_boards(facts), *_house(facts), *_brackets(facts), *_firrings(facts))
+    needs = (*needs, _magnets(facts), _packers(facts))
     return tuple(need for need in needs if need.need > 0)
 
 
@@ -77,6 +80,13 @@ def _house(facts: Facts) -> list[Need]:
             f"one per station of the base {counts.base_brackets_count}",
         ),
     ]  # fmt: skip
+
+
+def _magnets(facts: Facts) -> Need:
+    """Four hold a removable panel (`knowledge/cladding.md`, section 7)."""
+    count = facts.counts.access_panels_count
+    catches = hardware.by_use("access_panel", facts.market.catalogue)
+    return pieces(catches, "magnet catches of the access panel", MAGNETS * count, f"{MAGNETS} for {count} removable panel")
 
 
 def _firrings(facts: Facts) -> list[Need]:

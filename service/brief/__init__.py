@@ -1,12 +1,13 @@
 """From a request to a job: models looked up, defaults taken and listed, every fault at once."""
 
 from service.brief.deal import Deal
-from service.brief.job import Assumption, Board, Doubt, Job, NicheWish, ScreenGaps, Spot, Timber, TimberStock
+from service.brief.job import AccessWish, Assumption, Board, Doubt, Job, NicheWish, ScreenGaps, Spot, Timber, TimberStock
 from service.brief.provenance import provenance_of
 from service.brief.resolve import resolve, supply_of
 from service.brief.sizes import least_upstand
 
 __all__ = [
+    "AccessWish",
     "Assumption",
     "Board",
     "Deal",

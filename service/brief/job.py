@@ -88,6 +88,14 @@ class NicheWish(msgspec.Struct, frozen=True, kw_only=True):
     bar_depth_tenth_mm: int  # of the soundbar
 
 
+class AccessWish(msgspec.Struct, frozen=True, kw_only=True):
+    """A removable panel in a return."""
+
+    left: bool | None  # None: where there is a return
+    width_tenth_mm: int  # out of the wall; 0: the least
+    height_tenth_mm: int
+
+
 class Job(msgspec.Struct, frozen=True, kw_only=True):
     """One breast to design. Lengths in tenths of a millimetre, frame axes; nothing is left open."""
 
@@ -149,6 +157,7 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     largest_board_width_tenth_mm: int
     wall_centre_tenth_mm: int  # survey x of the breast's centre
     niche: NicheWish | None = None
+    access: AccessWish | None = None
     leans_in: bool = True  # the wall leans into the room
     ceiling_rear: tuple[Spot, ...] = ()  # rises over the rear of the frame; empty: even
     ceiling_front: tuple[Spot, ...] = ()

@@ -78,8 +78,10 @@ def _places(spots: tuple[Spot, ...], width_tenth_mm: int) -> list[int]:
 def _surface(canvas: Canvas, line_tenth_mm: list[tuple[int, int]], ends_mm: tuple[float, float]) -> None:
     """A floor or ceiling through points, level beyond the frame."""
     points = [(canvas.mm(x), canvas.mm(z)) for x, z in line_tenth_mm]
-    points[0] = (ends_mm[0] - _WORD_MM, points[0][1])
-    points[-1] = (ends_mm[1] + _OVER_MM, points[-1][1])
+    first_mm, last_mm = points[0][1], points[-1][1]
+    if len({z for _x, z in points}) == 1:
+        points = []
+    points = [(ends_mm[0] - _WORD_MM, first_mm), *points, (ends_mm[1] + _OVER_MM, last_mm)]
     for first, second in pairwise(points):
         canvas.line(first, second, Pen.GROUND)
 

@@ -34,6 +34,7 @@ _COLUMN_MM: Final = 11.0  # outline to the words beside it
 _LEFT_COLUMN_MM: Final = 17.0  # the wall and its word stand between
 _LEAST_CROSS_MM: Final = 2.8  # smaller side of a cut timber that gets a cross
 _LEFT_BOARDS: Final = frozenset({PanelRole.BACKBOARD, PanelRole.BACKBOARD_NICHE, PanelRole.PAD})
+_REMOVABLE: Final = frozenset({PanelRole.RETURN_ACCESS_LEFT, PanelRole.RETURN_ACCESS_RIGHT})
 _LEFT_ROLES: Final = frozenset({Role.SCREEN_BEARER})
 
 
@@ -70,6 +71,8 @@ class _Section:
         for box in (fire_box(frame, job), screen_box(frame, job)):
             if box is not None and (face := seen_from_left("", box, self.plane)):
                 canvas.rectangle(area_of(canvas, face), Pen.NEIGHBOUR)
+        for panel in self._removable():
+            canvas.rectangle(self._area_on_return(panel), Pen.HIDDEN)
         canvas.group("marks")
         depth = canvas.mm(frame.sizes.finished_depth_tenth_mm)
         left, right = self._callouts()
@@ -84,6 +87,14 @@ class _Section:
 
     def _is_cut(self, part: Member | Panel) -> bool:
         return part.box.x0_tenth_mm < self.plane < part.box.x1_tenth_mm
+
+    def _removable(self) -> list[Panel]:
+        """Removable panels in a return, which is itself left out."""
+        return [panel for panel in self.frame.panels if panel.role in _REMOVABLE]
+
+    def _area_on_return(self, panel: Panel) -> AreaMm:
+        mm, box = self.canvas.mm, panel.box
+        return (0.0, mm(box.z0_tenth_mm), mm(box.y1_tenth_mm), mm(box.z1_tenth_mm))
 
     def _frame(self) -> None:
         canvas, frame = self.canvas, self.frame
@@ -141,6 +152,9 @@ class _Section:
             (left if behind else right).append(callout)
         for panel in self.boards:
             (left if panel.role in _LEFT_BOARDS else right).append(self._board_callout(panel))
+        for panel in self._removable():
+            area = self._area_on_return(panel)
+            right.append(Callout(words=f"{panel.mark} removable", at_mm=(area[2], (area[1] + area[3]) / 2), dotted=False))
         return left, [*right, *self._neighbour_callouts()]
 
     def _board_callout(self, panel: Panel) -> Callout:

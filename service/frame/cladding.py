@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from service.errors import UnbuildableError
+from service.frame.access import with_access
 from service.frame.base import fall_under, stations
 from service.frame.frame import CutOut, Layer, PanelRole
 from service.frame.joints import Column, Wanted, divide
@@ -213,7 +214,7 @@ def _returns(at: SettingOut, job: Job, rules: RuleSet) -> list[Piece]:
     scribe = scribe_of(job, rules)
     pieces: list[Piece] = []
     for left, x in free_ends(at):
-        for role, wanted in _wanted_returns(at, job, rules, left=left):
+        for role, wanted in with_access(_wanted_returns(at, job, rules, left=left), at, job, rules, left=left):
             pieces += [
                 _facing(role, strip, at, job, x=x, y=(strip.left_tenth_mm - scribe, strip.right_tenth_mm - scribe))
                 for strip in divide(wanted, passing(job.board, job), rules)

@@ -23,6 +23,8 @@ class PanelRole(StrEnum):
     RETURN_BASE_RIGHT = "return_base_right"
     RETURN_UPPER_LEFT = "return_upper_left"  # open end: above the glass
     RETURN_UPPER_RIGHT = "return_upper_right"
+    RETURN_ACCESS_LEFT = "return_access_left"  # a removable panel in a return
+    RETURN_ACCESS_RIGHT = "return_access_right"
     LID = "lid"
     LINING_BOTTOM = "lining_bottom"
     LINING_TOP = "lining_top"

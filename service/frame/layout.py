@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.frame.access import access_notes
 from service.frame.additions import NOTHING_ADDED
 from service.frame.base import lay_base, stations
 from service.frame.cladding import lay_boards
@@ -127,6 +128,7 @@ def _notes(at: SettingOut, job: Job, rules: RuleSet) -> tuple[str, ...]:
         *_floor_notes(at, job, rules),
         *wall_notes(at, job),
         *surface_notes(at, job, rules),
+        *access_notes(at, job, rules),
     )
 
 

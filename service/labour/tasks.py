@@ -136,7 +136,7 @@ def _boards(site: Site) -> Iterator[Input]:
     yield Input("L10", "mdf_m2", at.lid_m2)
     yield Input("L10", "mdf_screw", counts.lid_screws_count)
     if site.frame.screen_hung:
-        yield Input("L11", "job_with_recess", 2 if site.frame.niche else 1)
+        yield Input("L11", "job_with_recess", 1)
         yield Input("L11", "m2", at.lining_m2 + at.backboard_m2)
     yield Input("L12", "fire_or_recess_opening", counts.openings_count)
     yield Input("L12", "socket_grille_or_hatch", counts.small_openings_count)
@@ -186,5 +186,7 @@ def _fitting_out(site: Site) -> Iterator[Input]:
         yield Input("L20", "job", 1)
         yield Input("L20", "job_over_25_kg", job.screen.mass_kg > at.heavy_screen_kg)
     yield Input("L21", "job", 1)
+    yield Input("L22", "niche", site.frame.niche is not None)
+    yield Input("L22", "removable_panel", site.bill.counts.access_panels_count)
     yield Input("L23", "lift", sum(lift.help == "third_person" for lift in site.lifts))
     yield Input("L24", "lift", sum(lift.help == "lifter" for lift in site.lifts))

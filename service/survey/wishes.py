@@ -243,6 +243,13 @@ class ExtraKind(StrEnum):
     ALCOVE_UNIT = "alcove_unit"
 
 
+class Side(StrEnum):
+    """An end of the breast as one faces it."""
+
+    LEFT = "left"
+    RIGHT = "right"
+
+
 class Extra(Input, frozen=True, kw_only=True):
     """One thing besides the plain breast, with its size and mass."""
 
@@ -251,6 +258,7 @@ class Extra(Input, frozen=True, kw_only=True):
     height_mm: PartMm | None = None
     depth_mm: PartMm | None = None
     mass_kg: MassKg | None = None
+    side: Side | None = None  # of an access panel; left out: where there is a return
 
 
 class Brief(Input, frozen=True, kw_only=True):

@@ -13,7 +13,7 @@ from service.rules import load_rules
 from tests.bill.bill_facts import facts_at, facts_of, of_request
 from tests.examples_of import request_of
 from tests.sold_examples import desk_of, sold
-from tests.variant_requests import in_a_corner, uneven
+from tests.variant_requests import in_a_corner, uneven, with_access
 
 RULES = load_rules()
 
@@ -101,3 +101,11 @@ def test_packing_under_an_uneven_ceiling_and_behind_a_leaning_wall() -> None:
     assert (2.502, None) == (needs["timber to rip firrings from"].need, needs["timber to rip firrings from"].material)
     assert "timber to rip firrings from" not in plain
     assert (25, 14) == (ceiling_packing_mm(facts.job, RULES), wall_packing_mm(facts.job, RULES))
+
+
+def test_a_removable_panel_has_magnets_and_no_screws() -> None:
+    facts = of_request(with_access())
+    needs = {need.wanted: need for need in fixing_needs(facts)}
+
+    assert 4 == needs["magnet catches of the access panel"].need
+    assert "magnet catches of the access panel" not in {need.wanted for need in fixing_needs(facts_of("B"))}

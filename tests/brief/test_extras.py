@@ -34,6 +34,16 @@ def test_what_is_left_to_a_person(values: Request, reason: str) -> None:
     assert any(reason in says and says.startswith("extra") for says in job_of(changed(sold("A"), values)).by_hand)
 
 
+@pytest.mark.parametrize(("side", "left"), [("left", True), ("right", False), (None, None)])
+def test_an_access_panel_is_laid_out(side: str | None, left: bool | None) -> None:
+    wish = {"kind": "access_panel", "width_mm": 250, "side": side}
+    job = job_of(changed(sold("B"), {"/survey/brief/extras": [wish]}))
+
+    assert () == job.by_hand
+    assert job.access is not None
+    assert (left, 2500, 0) == (job.access.left, job.access.width_tenth_mm, job.access.height_tenth_mm)
+
+
 def test_the_house_chooses_sizes_that_take_the_niche() -> None:
     """Depth for a deep bar: 300 + 40 + 18 is less than the fire wants, 400 + 58 more."""
     free = niche(depth_mm=400, survey__brief__breast_depth_mm=None)

@@ -11,7 +11,7 @@ from service.survey.wall import WallConstruction
 from tests.bill.bill_facts import SKIMMED, TAPED, one_sided
 from tests.examples_of import changed, frame_of, job_of
 from tests.sold_examples import sell, sold
-from tests.variant_requests import in_a_corner
+from tests.variant_requests import in_a_corner, niche, with_access
 
 
 def inputs(request: dict[str, Any]) -> dict[str, tuple[float, float]]:
@@ -151,3 +151,10 @@ def test_a_skimmed_face_without_recess_or_lid_leaves_nothing_to_fill() -> None:
 
     assert "L14a job" not in inputs(request)
     assert (3, 1) == inputs(request)["L16 coat"]  # mist and two
+
+
+def test_a_niche_and_a_removable_panel() -> None:
+    """`knowledge/labour.md`, section 1, L22: niche 1.25, removable panel 0.75."""
+    assert (1, 1) == inputs(niche())["L22 niche"]
+    assert (1, 1) == inputs(with_access())["L22 removable_panel"]
+    assert not [name for name in inputs(sold("A")) if name.startswith("L22")]
