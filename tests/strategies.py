@@ -296,6 +296,7 @@ def requests(draw: DrawFn) -> Request:
     if draw(st.integers(0, 3)) == 0:
         sides = {"side": draw(st.sampled_from(("left", "right")))} if draw(st.booleans()) else {}
         brief["extras"] = [*brief.get("extras", []), {"kind": "access_panel", **sides}]
+    _draw_ledge(draw, brief)
     _draw_unevenness(draw, survey)
     _draw_side_walls(draw, survey, brief, fire, width_mm)
     survey["site"] = {"longest_length_mm": draw(st.sampled_from((timber.shortest_mm, 4800, 4800, 4800, 6000)))}
@@ -353,6 +354,15 @@ def _draw_niche(draw: DrawFn, brief: Request, fire: Fire) -> tuple[float, float,
     sizes = draw(tenths_mm(300, max(fire.width_mm - 200, 400))), draw(tenths_mm(60, 180)), draw(tenths_mm(50, 130))
     brief["extras"] = [dict(zip(("width_mm", "height_mm", "depth_mm"), sizes, strict=True)) | {"kind": "soundbar_niche"}]
     return sizes
+
+
+def _draw_ledge(draw: DrawFn, brief: Request) -> None:
+    """Now and then a beam or shelf over the fire."""
+    if draw(st.integers(0, 5)):
+        return
+    wish = {"kind": draw(st.sampled_from(("beam", "shelf"))), "height_mm": draw(tenths_mm(30, 200)), "mass_kg": 8}
+    wish |= {"depth_mm": draw(tenths_mm(60, 250)), "above_opening_mm": draw(tenths_mm(80, 250))}
+    brief["extras"] = [*brief.get("extras", []), wish | draw(st.sampled_from(({}, {"width_mm": 400.0})))]
 
 
 def _draw_unevenness(draw: DrawFn, survey: Request) -> None:

@@ -36,6 +36,13 @@ def niche(width_mm: float = 900, height_mm: float = 110, depth_mm: float = 90, *
     return changed(sold("A"), {"/survey/brief/extras": [wish], **more})
 
 
+def with_beam(**values: object) -> Request:
+    """Example A with an oak beam 1200 x 120 x 110 of 11 kg, 100 over the opening."""
+    wish = {"kind": "beam", "width_mm": 1200, "height_mm": 120, "depth_mm": 110, "mass_kg": 11, "above_opening_mm": 100}
+    more = {f"/{key.replace('__', '/')}": value for key, value in values.items()}
+    return changed(sold("A"), {"/survey/brief/extras": [wish], **more})
+
+
 def with_access(**values: object) -> Request:
     """Example B, closed at the left, with a removable panel in that return, as its connection is hard-wired."""
     more = {f"/{key.replace('__', '/')}": value for key, value in values.items()}

@@ -56,6 +56,8 @@ class Counts(msgspec.Struct, frozen=True, kw_only=True):
     side_fixings_count: int = 0  # of ladders into a side wall
     more_packers_count: int = 0  # where ceiling or wall are further off than usual
     access_panels_count: int = 0
+    ledges: tuple[str, ...] = ()  # beams and shelves over the fire, as words
+    ledge_fixings_count: int = 0
     firrings_count: int = 0
     firrings_m: float = 0.0
 

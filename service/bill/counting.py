@@ -10,12 +10,12 @@ from service.bill.bill import Counts
 from service.brief import supply_of
 from service.frame import Axis, EndJoint, Layer, PanelRole, Role
 from service.survey.services import SupplyWanted
-from service.units import tenths
+from service.units import tenths, text_mm
 
 if TYPE_CHECKING:
     from service.bill.market import Market
     from service.brief import Job
-    from service.frame import Frame, Member, Panel
+    from service.frame import Frame, Ledge, Member, Panel
     from service.rules import RuleSet
 
 THROUGH_ROLES = frozenset({Role.RAIL, Role.LADDER_UPRIGHT})
@@ -59,10 +59,18 @@ def count_things(frame: Frame, job: Job, market: Market) -> Counts:
         small_openings_count=_electrical_openings(frame, job) + grilles,
         side_fixings_count=len(frame.side_fixings),
         more_packers_count=_more_packers(frame),
+        ledges=tuple(_ledge_words(one) for one in frame.ledges),
+        ledge_fixings_count=sum(one.fixings_count for one in frame.ledges),
         access_panels_count=sum(1 for panel in frame.panels if panel.role in REMOVABLE),
         firrings_count=len(frame.firrings_tenth_mm),
         firrings_m=sum(frame.firrings_tenth_mm) / TENTHS_PER_M,
     )
+
+
+def _ledge_words(ledge: Ledge) -> str:
+    at = ledge.box
+    sides = (at.x1_tenth_mm - at.x0_tenth_mm, at.z1_tenth_mm - at.z0_tenth_mm, at.y1_tenth_mm - at.y0_tenth_mm)
+    return f"{ledge.kind} {' x '.join(text_mm(side) for side in sides)}"
 
 
 def _more_packers(frame: Frame) -> int:

@@ -21,7 +21,7 @@ MAGNETS = 4  # of a removable panel
 def fixing_needs(facts: Facts) -> tuple[Need, ...]:
     """Everything that holds timber, boards, fire and frame."""
     needs = (*_joints(facts), *_boards(facts), *_house(facts), *_brackets(facts), *_firrings(facts))
-    needs = (*needs, _magnets(facts), _packers(facts))
+    needs = (*needs, *_ledges(facts), _magnets(facts), _packers(facts))
     return tuple(need for need in needs if need.need > 0)
 
 
@@ -87,6 +87,15 @@ def _magnets(facts: Facts) -> Need:
     count = facts.counts.access_panels_count
     catches = hardware.by_use("access_panel", facts.market.catalogue)
     return pieces(catches, "magnet catches of the access panel", MAGNETS * count, f"{MAGNETS} for {count} removable panel")
+
+
+def _ledges(facts: Facts) -> list[Need]:
+    """A beam or shelf and its fixings: named, for a person to choose; what they must bear stands among the checks."""
+    count, ledges = facts.counts.ledge_fixings_count, facts.counts.ledges
+    return [
+        *(pieces(None, ledge, 1, "on the face over the fire") for ledge in ledges),
+        *(pieces(None, f"fixing for the {ledge}", count, "one at every stud that it crosses") for ledge in ledges),
+    ]
 
 
 def _firrings(facts: Facts) -> list[Need]:

@@ -88,6 +88,17 @@ class NicheWish(msgspec.Struct, frozen=True, kw_only=True):
     bar_depth_tenth_mm: int  # of the soundbar
 
 
+class LedgeWish(msgspec.Struct, frozen=True, kw_only=True):
+    """A beam or shelf on the face over the fire."""
+
+    kind: str  # `beam`, `shelf`
+    width_tenth_mm: int  # 0: as wide as the breast
+    height_tenth_mm: int
+    projection_tenth_mm: int
+    above_tenth_mm: int  # its underside over the top of the opening
+    mass_kg: float
+
+
 class AccessWish(msgspec.Struct, frozen=True, kw_only=True):
     """A removable panel in a return."""
 
@@ -158,6 +169,7 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     wall_centre_tenth_mm: int  # survey x of the breast's centre
     niche: NicheWish | None = None
     access: AccessWish | None = None
+    ledge: LedgeWish | None = None
     leans_in: bool = True  # the wall leans into the room
     ceiling_rear: tuple[Spot, ...] = ()  # rises over the rear of the frame; empty: even
     ceiling_front: tuple[Spot, ...] = ()

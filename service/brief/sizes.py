@@ -109,9 +109,11 @@ def take_upstand(brief: Brief, fitted: Fitted, rules: RuleSet, notes: Notes) -> 
     """The wish, or the house's upstand, never less than the maker's distance from outlet to screen asks."""
     least = least_upstand(fitted.things.appliance, over=fitted.clearances.gap_over_tenth_mm, under=_under_screen(fitted))
     cripple = 2 * fitted.things.timber.thickness_tenth_mm + tenths(rules.frame.least_cripple_mm)
-    house = max(tenths(rules.frame.upstand_mm), cripple, least if fitted.things.screen else 0)
+    ledge = fitted.extras.ledge
+    over = ledge.above_tenth_mm + ledge.height_tenth_mm if ledge else 0  # counted from the top of a beam: framing.md, section 14
+    house = max(tenths(rules.frame.upstand_mm), cripple, least - over if fitted.things.screen else 0)
     effect = "height of the screen over the fire"
-    return tenths(notes.choose(f"{BRIEF}/sill_above_appliance_mm", brief.sill_above_appliance_mm, house / 10, effect))
+    return over + tenths(notes.choose(f"{BRIEF}/sill_above_appliance_mm", brief.sill_above_appliance_mm, house / 10, effect))
 
 
 def _under_screen(fitted: Fitted) -> int:

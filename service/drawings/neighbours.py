@@ -48,7 +48,8 @@ def screen_box(frame: Frame, job: Job) -> Box | None:
 
 def draw_neighbours_front(canvas: Canvas, frame: Frame, job: Job) -> None:
     """Both bodies as outlines on an elevation, with their words where no line runs."""
-    for box, words in ((fire_box(frame, job), fire_words(job)), (screen_box(frame, job), screen_words(job))):
+    ledges = [(ledge.box, ledge.kind) for ledge in frame.ledges]
+    for box, words in ((fire_box(frame, job), fire_words(job)), (screen_box(frame, job), screen_words(job)), *ledges):
         if box is None:
             continue
         left, low, right, high = area_of(canvas, seen_from_front("", box))

@@ -68,7 +68,7 @@ class _Section:
         canvas.group("room")
         draw_room_section(canvas, frame, job, self.plane)
         canvas.group("neighbours")
-        for box in (fire_box(frame, job), screen_box(frame, job)):
+        for box in (fire_box(frame, job), screen_box(frame, job), *(ledge.box for ledge in frame.ledges)):
             if box is not None and (face := seen_from_left("", box, self.plane)):
                 canvas.rectangle(area_of(canvas, face), Pen.NEIGHBOUR)
         for panel in self._removable():
@@ -78,9 +78,10 @@ class _Section:
         left, right = self._callouts()
         levels = [canvas.mm(level) for level in (*heights_of(frame), frame.levels.finished_top_tenth_mm)]
         write_column(canvas, left, -_LEFT_COLUMN_MM, to_right=False)
-        taken = write_column(canvas, right, depth + _COLUMN_MM, levels, to_right=True)
+        out = max((canvas.mm(ledge.box.y1_tenth_mm) - depth for ledge in frame.ledges), default=0.0)  # in front
+        taken = write_column(canvas, right, depth + out + _COLUMN_MM, levels, to_right=True)
         canvas.group("dimensions")
-        self._dimensions(depth, _COLUMN_MM + taken + 4.0)
+        self._dimensions(depth, out + _COLUMN_MM + taken + 4.0)
         canvas.group("marks")
         left_over = write_marks(canvas, [Wanted(mark=mark, area_mm=area_of(canvas, face)) for mark, face in self.beyond.items()])
         self._caption(left_over)
@@ -152,6 +153,9 @@ class _Section:
             (left if behind else right).append(callout)
         for panel in self.boards:
             (left if panel.role in _LEFT_BOARDS else right).append(self._board_callout(panel))
+        right += [
+            Callout(words=f"{one.kind} {_depth_of(one.box)} deep", at_mm=self._middle(one.box)) for one in self.frame.ledges
+        ]
         for panel in self._removable():
             area = self._area_on_return(panel)
             right.append(Callout(words=f"{panel.mark} removable", at_mm=(area[2], (area[1] + area[3]) / 2), dotted=False))

@@ -13,6 +13,7 @@ from service.frame.base import fall_under, stations
 from service.frame.frame import CutOut, Layer, PanelRole
 from service.frame.joints import Column, Wanted, divide
 from service.frame.ladders import noggin_levels
+from service.frame.ledge import pattress_pieces
 from service.frame.linings import recess_pieces
 from service.frame.member import CutWhen
 from service.frame.niche import among_jambs, niche_pieces
@@ -46,6 +47,7 @@ def lay_boards(at: SettingOut, job: Job, rules: RuleSet) -> tuple[Panel, ...]:
         *_lid(at, job, rules),
         *recess_pieces(at, job, rules),
         *niche_pieces(at, job, rules),
+        *pattress_pieces(at, job, among_jambs(stud_places(at), at)),
     )
     if unmet := too_large(pieces, job):
         raise UnbuildableError(unmet)

@@ -53,15 +53,23 @@ def _beside(at: SettingOut, *, left: bool) -> tuple[str, int]:
 
 
 def _above_fire(at: SettingOut) -> Closure:
-    rail, cripple = ("rail", at.b), ("cripple", at.u - 2 * at.b)
+    rail = ("rail", at.b)
     if at.recess is None:
-        return _sum("face_above_fire", (rail, cripple, rail, ("stud", at.hu - at.u - at.b), rail), ("upper frame", at.hu))
-    above = ("cripple", at.z2 - at.zh - 2 * at.b)
-    if at.niche:
-        cripple = ("cripple", at.u - 2 * at.b)
-        niche = (rail, cripple, rail, ("niche", at.niche.high_tenth_mm - at.niche.low_tenth_mm))
-        return _sum("face_above_fire", (*niche, rail, ("recess", at.zh - at.zs), rail, above, rail), ("upper frame", at.hu))
-    return _sum("face_above_fire", (rail, cripple, rail, ("recess", at.zh - at.zs), rail, above, rail), ("upper frame", at.hu))
+        parts = (*_under_sill(at), rail, ("stud", at.hu - at.u - at.b), rail)
+    else:
+        niche = (("niche", at.niche.high_tenth_mm - at.niche.low_tenth_mm), rail) if at.niche else ()
+        above = ("cripple", at.z2 - at.zh - 2 * at.b)
+        parts = (*_under_sill(at), rail, *niche, ("recess", at.zh - at.zs), rail, above, rail)
+    return _sum("face_above_fire", parts, ("upper frame", at.hu))
+
+
+def _under_sill(at: SettingOut) -> tuple[tuple[str, int], ...]:
+    """Trimmer and cripples; with a beam the rail behind it between two rows of cripples."""
+    rail = ("rail", at.b)
+    if at.ledge_rail is None:
+        return (rail, ("cripple", at.u - 2 * at.b))
+    low = at.ledge_rail - at.z1 - at.b
+    return (rail, ("cripple", low), rail, ("cripple", at.u - 3 * at.b - low))
 
 
 def _opening_line(at: SettingOut) -> list[Closure]:

@@ -25,6 +25,7 @@ class PanelRole(StrEnum):
     RETURN_UPPER_RIGHT = "return_upper_right"
     RETURN_ACCESS_LEFT = "return_access_left"  # a removable panel in a return
     RETURN_ACCESS_RIGHT = "return_access_right"
+    PATTRESS = "pattress"  # behind the face, to fix a beam or shelf into
     LID = "lid"
     LINING_BOTTOM = "lining_bottom"
     LINING_TOP = "lining_top"
@@ -181,6 +182,15 @@ class SideFixing(msgspec.Struct, frozen=True, kw_only=True):
     through: str
 
 
+class Ledge(msgspec.Struct, frozen=True, kw_only=True):
+    """A beam or shelf on the face over the fire: where it stands before the face, its mass, its fixings."""
+
+    kind: str  # `beam`, `shelf`
+    box: Box
+    mass_kg: float
+    fixings_count: int  # one at every stud that it crosses
+
+
 class Station(msgspec.Struct, frozen=True, kw_only=True):
     """One line of uprights of the base: bracket to the wall, packers for the fall of the floor."""
 
@@ -212,6 +222,7 @@ class Frame(msgspec.Struct, frozen=True, kw_only=True):
     left_wall: bool = False  # that end stands against a side wall: no return there
     right_wall: bool = False
     side_fixings: tuple[SideFixing, ...] = ()
+    ledges: tuple[Ledge, ...] = ()
     firrings_tenth_mm: tuple[int, ...] = ()  # lengths of strips ripped to an uneven ceiling, one a top rail
     notes: tuple[str, ...] = ()  # what the fitter must know of how it was laid out
 

@@ -11,8 +11,11 @@ from service.frame.cladding import lay_boards
 from service.frame.closures import closure_sums
 from service.frame.fixings import ceiling_screws, joist_noggin_count, wall_fixings
 from service.frame.frame import Frame, Levels, Opening, Sizes
+from service.frame.ledge import place_ledge
+from service.frame.niche import among_jambs
 from service.frame.placing import mark_members
 from service.frame.setting_out import set_out
+from service.frame.studs import stud_places
 from service.frame.surfaces import firrings, surface_notes
 from service.frame.upper import lay_upper
 from service.frame.walls import side_fixings, wall_notes
@@ -63,6 +66,7 @@ def lay_out(job: Job, rules: RuleSet, additions: Additions = NOTHING_ADDED, like
         left_wall=at.left_wall,
         right_wall=at.right_wall,
         side_fixings=side_fixings(at, rules, members),
+        ledges=place_ledge(at, job, among_jambs(stud_places(at), at)),
         firrings_tenth_mm=firrings(at, job, rules),
         notes=_notes(at, job, rules),
     )

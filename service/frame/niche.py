@@ -5,6 +5,7 @@ Rules: `knowledge/framing.md`, section 14; common practice, no source. Its front
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -14,7 +15,7 @@ from service.frame.frame import Layer, PanelRole
 from service.frame.joints import Wanted, divide
 from service.frame.linings import lined
 from service.frame.panels import Piece, passing
-from service.frame.placing import box
+from service.frame.placing import between, box, spread_half
 from service.units import millimetres, tenths, text_mm
 
 if TYPE_CHECKING:
@@ -72,10 +73,16 @@ def niche_jambs(at: SettingOut) -> tuple[Range, ...]:
 
 
 def among_jambs(places: list[Range], at: SettingOut) -> list[Range]:
-    """Studs with those under the jambs of the niche, which keep their place where two would meet."""
+    """Studs with those under the jambs of the niche, which keep their place where two would meet.
+
+    Where two that gave way leave more than the board allows between them, one more stands there.
+    """
     jambs = niche_jambs(at)
     free = [place for place in places if all(place[1] <= jamb[0] or jamb[1] <= place[0] for jamb in jambs)]
-    return sorted([*free, *jambs])
+    found = sorted([*free, *jambs])
+    wide = [(left, right) for left, right in pairwise(found) if jambs and right[0] - left[1] > at.m]
+    filled = [between(centre, at.b) for left, right in wide for centre in spread_half(sum(left), sum(right), at.m)]
+    return sorted([*found, *filled])
 
 
 def beside_niche(places: list[Range], at: SettingOut) -> list[Range]:

@@ -22,6 +22,7 @@ CODES = {
     PanelRole.RETURN_LEFT: "RL", PanelRole.RETURN_RIGHT: "RR", PanelRole.RETURN_BASE_LEFT: "RBL",
     PanelRole.RETURN_BASE_RIGHT: "RBR", PanelRole.RETURN_UPPER_LEFT: "RUL", PanelRole.RETURN_UPPER_RIGHT: "RUR",
     PanelRole.RETURN_ACCESS_LEFT: "AL", PanelRole.RETURN_ACCESS_RIGHT: "AR",
+    PanelRole.PATTRESS: "PT",
     PanelRole.LID: "LD", PanelRole.LINING_BOTTOM: "NB", PanelRole.LINING_TOP: "NT", PanelRole.LINING_LEFT: "NL",
     PanelRole.LINING_RIGHT: "NR", PanelRole.BACKBOARD: "BB", PanelRole.PAD: "PD",
     PanelRole.LINING_NICHE_BOTTOM: "MB", PanelRole.LINING_NICHE_TOP: "MT", PanelRole.LINING_NICHE_LEFT: "ML",

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from service.brief import least_upstand
 from service.errors import Unmet
 from service.frame.access import access_refusals
+from service.frame.ledge import ledge_refusals
 from service.frame.niche import lift_of, niche_refusals
 from service.frame.pads import greatest_platform, pad_heights
 from service.frame.walls import glass_at_wall
@@ -34,6 +35,7 @@ def refusals(at: SettingOut, job: Job, rules: RuleSet) -> Unmets:
         *glass_at_wall(at),
         *niche_refusals(at, job),
         *access_refusals(at, job, rules),
+        *ledge_refusals(at, job, rules),
         *_platform(at, job, rules),
         *_heights(at, job, rules),
         *_recess(at, job, rules),

@@ -12,6 +12,7 @@ import msgspec
 from service.errors import UnbuildableError
 from service.frame.additions import NOTHING_ADDED, Additions
 from service.frame.frame import Recess
+from service.frame.ledge import rail_level
 from service.frame.niche import Niche, lift_of, set_niche
 from service.frame.refusals import refusals
 from service.frame.walls import beside
@@ -63,6 +64,7 @@ class SettingOut(msgspec.Struct, frozen=True, kw_only=True):
     left_wall: bool  # against a side wall: no return there
     right_wall: bool
     niche: Niche | None
+    ledge_rail: int | None  # underside of the rail behind a beam
     beside_left: int  # frame to finished end: board and skim, or the packing to a side wall
     beside_right: int
 
@@ -148,7 +150,7 @@ def _sizes(job: Job, rules: RuleSet) -> SettingOut:
         opening_left=opening[0], opening_right=opening[1], recess=hung.recess, recess_left=hung.left_tenth_mm,
         zs=sill + lift_of(job), zh=hung.head_tenth_mm if hung.recess else z2, zc=hung.screen_centre_tenth_mm,
         ply_count=0, span=wf - 2 * b, left_wall=job.left_wall, right_wall=job.right_wall,
-        niche=niche, beside_left=sides[0], beside_right=sides[1],
+        niche=niche, ledge_rail=rail_level(job, z1), beside_left=sides[0], beside_right=sides[1],
     )  # fmt: skip
 
 

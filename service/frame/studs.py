@@ -44,7 +44,9 @@ def jambs(at: SettingOut) -> tuple[Range, ...]:
 def lay_studs(at: SettingOut) -> tuple[Place, ...]:
     """Jambs, cripples and studs between the rails over the fire."""
     places = stud_places(at)
-    below = [_stud(Role.CRIPPLE_BELOW, x, at, (at.z1 + at.b, at.zn - at.b)) for x in among_jambs(places, at) if at.u > 2 * at.b]
+    low, high = at.z1 + at.b, at.zn - at.b
+    zones = [(low, high)] if at.ledge_rail is None else [(low, at.ledge_rail), (at.ledge_rail + at.b, high)]
+    below = [_stud(Role.CRIPPLE_BELOW, x, at, zone) for zone in zones for x in among_jambs(places, at) if at.u > 2 * at.b]
     below += _beside_niche(at, places)
     if at.recess is None:
         return (*below, *(_stud(Role.FRONT_STUD, x, at, (at.zs, at.z2 - at.b), cut_when=ceiling_cut(at)) for x in places))

@@ -45,6 +45,8 @@ def _rails(at: SettingOut) -> list[Place]:
     f, r = front(at), rear(at)
     sill = at.zs - at.b
     levels: list[tuple[Role, Range, int]] = [(Role.SILL_RAIL if at.recess else Role.UPSTAND_RAIL, f, sill)]
+    if at.ledge_rail is not None:
+        levels.insert(0, (Role.SILL_RAIL, f, at.ledge_rail))
     if at.niche:
         levels.insert(0, (Role.SILL_RAIL, f, at.zn - at.b))
     if at.recess:

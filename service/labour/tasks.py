@@ -186,6 +186,8 @@ def _fitting_out(site: Site) -> Iterator[Input]:
         yield Input("L20", "job", 1)
         yield Input("L20", "job_over_25_kg", job.screen.mass_kg > at.heavy_screen_kg)
     yield Input("L21", "job", 1)
+    for ledge in site.frame.ledges:
+        yield Input("L22", ledge.kind, 1)
     yield Input("L22", "niche", site.frame.niche is not None)
     yield Input("L22", "removable_panel", site.bill.counts.access_panels_count)
     yield Input("L23", "lift", sum(lift.help == "third_person" for lift in site.lifts))

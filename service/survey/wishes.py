@@ -258,6 +258,7 @@ class Extra(Input, frozen=True, kw_only=True):
     height_mm: PartMm | None = None
     depth_mm: PartMm | None = None
     mass_kg: MassKg | None = None
+    above_opening_mm: SmallMm | None = None  # underside of a beam or shelf over the top of the fire opening
     side: Side | None = None  # of an access panel; left out: where there is a return
 
 

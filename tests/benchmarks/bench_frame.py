@@ -16,7 +16,7 @@ from service.frame import lay_out
 from service.rules import load_rules
 from tests.examples_of import changed, job_of
 from tests.sold_examples import sold
-from tests.variant_requests import in_a_corner, niche, uneven
+from tests.variant_requests import in_a_corner, niche, uneven, with_access, with_beam
 
 if TYPE_CHECKING:
     from service.brief import Job
@@ -28,6 +28,8 @@ CASES: dict[str, dict[str, Any]] = {
     "in a corner": in_a_corner(),
     "uneven": uneven(),
     "niche": niche(),
+    "beam": with_beam(),
+    "access panel": with_access(),
 }
 
 

@@ -13,7 +13,7 @@ from service.rules import load_rules
 from tests.bill.bill_facts import facts_at, facts_of, of_request
 from tests.examples_of import request_of
 from tests.sold_examples import desk_of, sold
-from tests.variant_requests import in_a_corner, uneven, with_access
+from tests.variant_requests import in_a_corner, uneven, with_access, with_beam
 
 RULES = load_rules()
 
@@ -109,3 +109,10 @@ def test_a_removable_panel_has_magnets_and_no_screws() -> None:
 
     assert 4 == needs["magnet catches of the access panel"].need
     assert "magnet catches of the access panel" not in {need.wanted for need in fixing_needs(facts_of("B"))}
+
+
+def test_a_beam_and_its_fixings_are_named() -> None:
+    needs = {need.wanted: need for need in fixing_needs(of_request(with_beam()))}
+
+    assert (1, None) == (needs["beam 1200 x 120 x 110"].need, needs["beam 1200 x 120 x 110"].material)
+    assert 4 == needs["fixing for the beam 1200 x 120 x 110"].need

@@ -24,7 +24,8 @@ def test_a_niche_is_laid_out() -> None:
 @pytest.mark.parametrize(
     ("values", "reason"),
     [
-        ({"/survey/brief/extras": [{"kind": "shelf"}]}, "is not laid out yet"),
+        ({"/survey/brief/extras": [{"kind": "alcove_unit"}]}, "is not laid out yet"),
+        ({"/survey/brief/extras": [{"kind": "shelf"}]}, "wants height, projection and mass"),
         ({"/survey/brief/extras": [{**NICHE, "depth_mm": None}]}, "wants its clear width and height and the depth"),
         ({"/survey/brief/extras": [NICHE, NICHE]}, "is the second"),
         ({"/survey/brief/extras": [NICHE], "/survey/brief/screen": None}, "under a screen in a recess only"),

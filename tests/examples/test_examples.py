@@ -10,7 +10,7 @@ from tests.examples.rewrite import FOLDER, cases, quote_text
 from tests.sold_examples import sold
 
 WORKED = {"a_three_sided": "A", "b_two_sided": "B", "c_part_height": "C", "c0_on_the_floor": "C0"}
-VARIANTS = {"in_a_corner", "fire_at_the_end", "uneven", "niche", "access_panel"}  # one of framing.md, section 14, each; invented
+VARIANTS = {"in_a_corner", "fire_at_the_end", "uneven", "niche", "access_panel", "beam"}  # one of framing.md, section 14, each; invented
 REWRITE = "python -m tests.examples.rewrite, then read the diff"
 
 

@@ -11,7 +11,7 @@ from service.survey.wall import WallConstruction
 from tests.bill.bill_facts import SKIMMED, TAPED, one_sided
 from tests.examples_of import changed, frame_of, job_of
 from tests.sold_examples import sell, sold
-from tests.variant_requests import in_a_corner, niche, with_access
+from tests.variant_requests import in_a_corner, niche, with_access, with_beam
 
 
 def inputs(request: dict[str, Any]) -> dict[str, tuple[float, float]]:
@@ -154,7 +154,8 @@ def test_a_skimmed_face_without_recess_or_lid_leaves_nothing_to_fill() -> None:
 
 
 def test_a_niche_and_a_removable_panel() -> None:
-    """`knowledge/labour.md`, section 1, L22: niche 1.25, removable panel 0.75."""
+    """`knowledge/labour.md`, section 1, L22: niche 1.25, removable panel 0.75, beam 1.5."""
     assert (1, 1) == inputs(niche())["L22 niche"]
     assert (1, 1) == inputs(with_access())["L22 removable_panel"]
+    assert (1, 1) == inputs(with_beam())["L22 beam"]
     assert not [name for name in inputs(sold("A")) if name.startswith("L22")]
