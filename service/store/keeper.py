@@ -188,13 +188,16 @@ class CatalogueKeeper:
 
     async def _load(self, connection: AsyncConnection) -> None:
         """Read what changed, all accounts in one moment, and put it in place at once."""
+        fresh: tuple[tuple[IndexedBook, ...], dict[str, Catalogue]] | None = None
         async with connection.begin():
             read_at = await _version(connection)
             if read_at != self._read_at:
                 index = await read_index(connection)
-                self._current = await self._read_current(connection, index, read_at[1].isoformat())
-                self._index, self._read_at = index, read_at
-                self._snapshots.keep_only({book.account for book in index})
+                fresh = index, await self._read_current(connection, index, read_at[1].isoformat())
+        if fresh is not None:  # with no wait from here on, so that what is in place is never called stale
+            self._index, self._current = fresh
+            self._read_at = read_at
+            self._snapshots.keep_only({book.account for book in self._index})
         self._confirmed_at_seconds = time.monotonic()
         self._connected = True
         self._wait_seconds = LEAST_WAIT_SECONDS
