@@ -9,7 +9,7 @@ import msgspec
 from service import hardware
 from service.bill.lines import pack_count, plan_line
 from service.catalogue import price_step
-from service.cutting import QUICK, BarAim, BarJob, BarPiece, BarStock, cut_bars
+from service.cutting import BarAim, BarJob, BarPiece, BarStock, cut_bars
 from service.units import text_mm
 
 if TYPE_CHECKING:
@@ -95,7 +95,7 @@ def _cut_lengths(edges_mm: tuple[int, ...], rows: list[Material], facts: Facts, 
     parts = [part for edge in edges_mm for part in _parts(edge, longest_mm)]
     bars = tuple(BarPiece(label=f"E{index}", length_tenth_mm=part * 10) for index, part in enumerate(parts, start=1))
     aim = BarAim.COST if all(prices.values()) else BarAim.LENGTH
-    taken = cut_bars(BarJob(pieces=bars, stock=stock, aim=aim), QUICK).stock
+    taken = cut_bars(BarJob(pieces=bars, stock=stock, aim=aim), facts.market.effort).stock
     ordered = sorted(taken, key=lambda one: one.code)
     return [plan_line(one.code, one.code, one.taken_count, rule=rule, catalogue=catalogue) for one in ordered]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from service.catalogue import Catalogue
+from service.cutting import QUICK, Effort
 from service.rules import RuleSet
 from service.survey.terms import Scope
 
@@ -15,3 +16,4 @@ class Market(msgspec.Struct, frozen=True, kw_only=True):
     catalogue: Catalogue
     rules: RuleSet
     scope: Scope = Scope.SUPPLY_AND_FIT  # what is only used up on site is bought only where the shop works there
+    effort: Effort = QUICK  # of cutting beads and skirting

@@ -3,6 +3,7 @@
 from service.cutting.bars import cut_bars, faults_of_bars
 from service.cutting.of_frame import Available, BoardCuts, FramePlan, OnHand, Yard, boards_of, cut_frame
 from service.cutting.pieces import (
+    GREEDY,
     MOST_COST_MINOR,
     QUICK,
     STANDARD,
@@ -44,9 +45,9 @@ from service.cutting.plan import (
 from service.cutting.sheets import cut_sheets, faults_of_sheets
 
 __all__ = [
-    "MOST_COST_MINOR", "QUICK", "STANDARD", "THOROUGH", "Available", "BarAim", "BarCut", "BarGroup", "BarJob", "BarPiece",
-    "BarPlan", "BarStock", "BoardCuts", "CuttingError", "Defect", "Direction", "Effort", "FirstCut", "FramePlan", "Leftover",
-    "MarkLine", "Method", "OnHand", "PartKind", "PlacedPiece", "Proof", "SearchNote", "SheetGroup", "SheetJob", "SheetLayout",
-    "SheetPart", "SheetPiece", "SheetPlan", "SheetStep", "SheetStock", "StockTaken", "Stop", "Stopped", "Yard", "boards_of",
-    "cut_bars", "cut_frame", "cut_sheets", "faults_of_bars", "faults_of_sheets", "never",
+    "GREEDY", "MOST_COST_MINOR", "QUICK", "STANDARD", "THOROUGH", "Available", "BarAim", "BarCut", "BarGroup", "BarJob",
+    "BarPiece", "BarPlan", "BarStock", "BoardCuts", "CuttingError", "Defect", "Direction", "Effort", "FirstCut", "FramePlan",
+    "Leftover", "MarkLine", "Method", "OnHand", "PartKind", "PlacedPiece", "Proof", "SearchNote", "SheetGroup", "SheetJob",
+    "SheetLayout", "SheetPart", "SheetPiece", "SheetPlan", "SheetStep", "SheetStock", "StockTaken", "Stop", "Stopped", "Yard",
+    "boards_of", "cut_bars", "cut_frame", "cut_sheets", "faults_of_bars", "faults_of_sheets", "never",
 ]  # fmt: skip

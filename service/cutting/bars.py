@@ -50,6 +50,8 @@ def cut_bars(job: BarJob, effort: Effort = STANDARD, stop: Stop = never) -> BarP
     problem, meter = state_bars(job), Meter(effort, stop)
     if not job.pieces:
         return _assemble(job, (), _no_proof(job), _note(Method.NOTHING_TO_CUT, meter, done=True))
+    if effort.greedy:
+        return _fallback(job, problem, meter, failed=False)
     search = Search(bins_of(problem), problem.classes, first_fit(problem, meter), meter)
     _search(problem, search)
     if search.plan is None:
@@ -124,12 +126,12 @@ def _longest_possible(job: BarJob, problem: BarProblem, rest: Rest) -> int:
     return (rest.rest + problem.kerf) * unit + spare - job.kerf_tenth_mm
 
 
-def _fallback(job: BarJob, problem: BarProblem, meter: Meter) -> BarPlan:
-    """Stand in for a plan that failed the check: the greedy one, with no proof at all."""
+def _fallback(job: BarJob, problem: BarProblem, meter: Meter, *, failed: bool = True) -> BarPlan:
+    """The greedy plan, with no proof at all: stands in for one that failed the check, or is all that was asked for."""
     greedy: tuple[Pattern, ...] = first_fit(problem, meter) or ()
     groups = lay_bars(job, problem, greedy)
     note = SearchNote(
-        method=Method.FIRST_FIT, stopped=meter.stopped(done=False), fallback=True, work_count=meter.work_count, engines=ENGINES
+        method=Method.FIRST_FIT, stopped=meter.stopped(done=False), fallback=failed, work_count=meter.work_count, engines=ENGINES
     )
     plan = _assemble(job, groups, _unproven(job, groups), note)
     mistakes = mistakes_in_bars(job, plan)

@@ -53,11 +53,13 @@ class Effort(msgspec.Struct, frozen=True, kw_only=True):
     """How much work a search may do. One unit is counted work of about a millisecond on one core; never a clock."""
 
     work_count: int = 2_000
+    greedy: bool = False  # the best of a few greedy plans, checked, without search or bound: for estimates
 
 
 QUICK: Final = Effort(work_count=200)  # about 0.2 s at most
 STANDARD: Final = Effort(work_count=2_000)  # about 2 s at most; a usual job needs a twentieth of it
 THOROUGH: Final = Effort(work_count=20_000)
+GREEDY: Final = Effort(work_count=20, greedy=True)  # some milliseconds
 
 
 class BarPiece(msgspec.Struct, frozen=True, kw_only=True):

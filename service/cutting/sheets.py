@@ -53,6 +53,8 @@ def cut_sheets(job: SheetJob, effort: Effort = STANDARD, stop: Stop = never) -> 
     if not job.pieces:
         return _assemble(job, (), _proof((), (0, 0), 0), _note(Method.NOTHING_TO_CUT, meter, done=True))
     problem = state_sheets(job)
+    if effort.greedy:
+        return _fallback(job, problem, meter, failed=False)
     laid: dict[Sheets, tuple[SheetGroup, ...]] = {}
     search = _search(job, problem, meter, laid)
     if not search.plans:
@@ -128,15 +130,15 @@ def _proof(groups: tuple[SheetGroup, ...], low: tuple[int, int], fewest: int) ->
     )
 
 
-def _fallback(job: SheetJob, problem: SheetProblem, meter: Meter) -> SheetPlan:
-    """Stand in for a plan that failed the check: a greedy one, with no proof at all."""
+def _fallback(job: SheetJob, problem: SheetProblem, meter: Meter, *, failed: bool = True) -> SheetPlan:
+    """A greedy plan, with no proof at all: stands in for one that failed the check, or is all that was asked for."""
     for layouts in sorted(greedy_plans(problem, meter), key=lambda plan: sheets_cost(problem, plan)):
         groups = _lay(job, problem, layouts)
         if groups is not None:
             note = SearchNote(
                 method=Method.FIRST_FIT,
                 stopped=meter.stopped(done=False),
-                fallback=True,
+                fallback=failed,
                 work_count=meter.work_count,
                 engines=ENGINES,
             )

@@ -9,6 +9,8 @@ from decimal import Decimal
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+import msgspec
+
 from service.checks import boards_for_two, count_lifts, lifter_days
 from service.labour.activities import make_activities
 from service.labour.labour import Labour, Task, TaskTerm, TradeHours
@@ -62,6 +64,14 @@ def estimate(site: Site, deal: Deal, catalogue: Catalogue) -> Labour:
         programme=programme,
         unrated=tuple(f"hours of {row.task} {row.name.replace('_', ' ')}" for row in inputs if _rate(row, catalogue) is None),
     )
+
+
+def reckon_again(site: Site, made: Labour, catalogue: Catalogue) -> Labour:
+    """Hours of the same breast where something of the place differs; programme, lifts, days and range stay as they were made."""
+    tasks = _tasks(task_inputs(site), catalogue, site)
+    own = [task for task in tasks if task.trade != ELECTRICIAN]
+    visits = tuple(_charged(task.person_hours, ELECTRICIAN, catalogue) for task in tasks if task.trade == ELECTRICIAN)
+    return msgspec.structs.replace(made, tasks=tasks, trades=_trades(own, catalogue), electrician_visit_hours=visits)
 
 
 def _rate(row: Input, catalogue: Catalogue) -> LabourRate | None:

@@ -40,7 +40,7 @@ def answer_quote(request: SurveyRequest, desk: Desk) -> QuoteAnswer:
 
 def with_alternatives(answer: Unbuildable, request: SurveyRequest, desk: Desk) -> Unbuildable:
     """The answer with up to three designs that work, or with the reason why there is none."""
-    quick = msgspec.structs.replace(desk, effort=QUICK)
+    quick = desk if desk.effort.greedy else msgspec.structs.replace(desk, effort=QUICK)
     job, _deal = quote.take_brief(request, quick)
     search = find_alternatives(request, job, answer.unmet, quick)
     return msgspec.structs.replace(

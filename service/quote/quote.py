@@ -13,7 +13,7 @@ from service.bill import Bill, Market, take_off
 from service.brief import Deal, Job, resolve
 from service.catalogue import Catalogue
 from service.checks import Settled, faults_of_cleared, refusals_of, settle
-from service.cutting import STANDARD, Available, Effort, FramePlan, OnHand, SheetLayout, Stop, Yard, cut_frame, never
+from service.cutting import QUICK, STANDARD, Available, Effort, FramePlan, OnHand, SheetLayout, Stop, Yard, cut_frame, never
 from service.errors import RequestFaultsError, UnbuildableError
 from service.frame import NOTHING_ADDED, Additions, Frame
 from service.labour import Labour, Step, build_sequence, estimate, make_site
@@ -80,11 +80,15 @@ def take_brief(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
 
 def price_job(job: Job, deal: Deal, request: SurveyRequest, desk: Desk) -> Made:
     """Everything after the brief; raises UnbuildableError."""
-    catalogue, rules = desk.catalogue, desk.rules
     settled = design(job, desk)
-    frame = settled.frame
-    plan = cut_frame(frame, job, yard_of(request, desk))
-    market = Market(catalogue=catalogue, rules=rules, scope=deal.scope)
+    return price_plan(job, deal, settled, cut_frame(settled.frame, job, yard_of(request, desk)), desk=desk)
+
+
+def price_plan(job: Job, deal: Deal, settled: Settled, plan: FramePlan, *, desk: Desk) -> Made:
+    """Everything after the cutting."""
+    catalogue, rules, frame = desk.catalogue, desk.rules, settled.frame
+    effort = desk.effort if desk.effort.greedy else QUICK
+    market = Market(catalogue=catalogue, rules=rules, scope=deal.scope, effort=effort)
     bill = take_off(frame, plan, job, market, hardware=settled.hardware)
     site = make_site(frame, plan, bill, job=job, rules=rules, scope=deal.scope)
     labour = estimate(site, deal, catalogue)
