@@ -7,7 +7,7 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 
-from service.cutting import BarAim, BarJob, BarStock, CuttingError, Effort, Method, Stopped, cut_bars
+from service.cutting import GREEDY, BarAim, BarJob, BarStock, CuttingError, Effort, Method, Stopped, cut_bars
 from service.cutting import bars as door
 from service.cutting.verify_bars import mistakes_in_bars
 from service.errors import RequestFaultsError
@@ -200,3 +200,12 @@ def test_no_plan_leaves_without_passing_the_check(monkeypatch: pytest.MonkeyPatc
 
     with pytest.raises(CuttingError, match="planted"):
         cut_bars(example_a())
+
+
+def test_a_greedy_plan_is_checked_and_proves_nothing() -> None:
+    plan = cut_bars(example_a(), GREEDY)
+
+    assert [] == list(mistakes_in_bars(example_a(), plan))
+    assert not plan.proof.first_proven
+    assert not plan.search.fallback
+    assert plan.cost_minor >= cut_bars(example_a()).cost_minor
