@@ -9,7 +9,7 @@ from service.quote.text_cuts import cuts_text
 from service.quote.text_frame import frame_text
 from service.quote.text_layout import row, title, words, wrapped
 from service.quote.text_money import bill_text, hours_text, price_text
-from service.quote.text_notes import assumed_text, cautions_text, origin_text, unmet_text
+from service.quote.text_notes import alternatives_text, assumed_text, cautions_text, origin_text, unmet_text
 from service.quote.wire import QuoteDesigned, Unbuildable
 from service.survey.appliance import CatalogueAppliance, CustomAppliance
 from service.survey.wishes import CatalogueScreen, CustomScreen
@@ -72,5 +72,6 @@ def screen_name(choice: ScreenChoice) -> str:
 def _unbuildable(answer: Unbuildable) -> Iterator[str]:
     yield "CANNOT BE BUILT AS WISHED"
     yield from unmet_text(answer.unmet)
+    yield from alternatives_text(answer)
     yield from assumed_text(answer.assumptions, answer.doubts)
     yield from origin_text(answer.origin)

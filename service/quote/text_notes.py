@@ -5,6 +5,8 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+import msgspec
+
 from service.checks import CautionState, Clears, Stops
 from service.quote.text_layout import number, row, title, value_of, words, wrapped
 
@@ -14,7 +16,7 @@ if TYPE_CHECKING:
     from service.brief import Assumption, Doubt
     from service.checks import Caution
     from service.errors import Unmet
-    from service.quote.wire import Origin
+    from service.quote.wire import Origin, Unbuildable
 
 HEADINGS = {
     Stops.DESIGN: "stops the design until it is cleared",
@@ -81,6 +83,20 @@ def origin_text(origin: Origin) -> Iterator[str]:
     yield from row("rules", f"{origin.rule_set}; day {origin.date}")
     yield from row("engine", origin.engine_version)
     yield from row("request", origin.request_digest)
+
+
+def alternatives_text(answer: Unbuildable) -> Iterator[str]:
+    """Designs that work, each with its change and its price; else why there is none."""
+    yield from title("WHAT WOULD WORK")
+    for one in answer.alternatives:
+        complete = "" if one.complete else ", NOT COMPLETE"
+        yield from wrapped(f"{one.says}: {one.total.amount} {one.total.currency} with tax{complete}, {one.standing}")
+        sizes = (number(value) for value in (one.finished_width_mm, one.finished_top_mm, one.finished_depth_mm))
+        yield f"    {' x '.join(sizes)} mm wide, high, deep"
+        for step in one.patch:
+            yield f"    set {step.path} to {msgspec.json.encode(step.value).decode()}"
+    if answer.no_alternative:
+        yield from wrapped(answer.no_alternative)
 
 
 def unmet_text(unmet: tuple[Unmet, ...]) -> Iterator[str]:

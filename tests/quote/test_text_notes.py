@@ -1,7 +1,11 @@
 from __future__ import annotations
 
+from service.offers import answer_quote as offered_quote
+from service.quote import Unbuildable, render_quote_text
 from tests.checks.row_cases import A, on
+from tests.examples_of import changed, example_a, request_of
 from tests.quote.text_facts import designed, part, read, text_of
+from tests.sold_examples import desk_of
 
 CLEARED = [{"code": "S01", "name": "N. Body", "role": "surveyor", "on": "2026-11-21", "evidence": "note 3"}]
 
@@ -75,3 +79,20 @@ def test_an_answer_says_what_it_was_made_from() -> None:
 
     assert f"catalogue  {origin.catalogue_revision}" in lines
     assert f"request    {origin.request_digest}" in lines
+
+
+def test_what_would_work_is_printed_with_its_change_and_price() -> None:
+    request = request_of(changed(example_a(), {"/survey/brief/breast_depth_mm": 250}))
+    answer = offered_quote(request, desk_of("A"))
+    assert isinstance(answer, Unbuildable)
+    text = render_quote_text(answer)
+
+    assert "WHAT WOULD WORK" in text
+    assert f"breast 370 deep: {answer.alternatives[0].total.amount} GBP with tax" in text
+    assert "set /survey/brief/breast_depth_mm to 370.0" in text
+
+
+def test_why_nothing_would_work_is_printed() -> None:
+    request = request_of(changed(example_a(), {"/survey/chimney": {"flue": "in_use"}}))
+
+    assert "no change of the brief clears this" in render_quote_text(offered_quote(request, desk_of("A")))
