@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import msgspec
-from msgspec.structs import asdict
+from msgspec.structs import asdict, replace
 
 from service.brief.beside import Beside, take_beside
 from service.brief.ceiling_facts import CeilingFacts, take_ceiling
@@ -13,6 +13,7 @@ from service.brief.deal import resolve_deal
 from service.brief.extras import take_extras
 from service.brief.faults import check_open_ends, check_supply, check_survey
 from service.brief.job import Job
+from service.brief.measured import Surveyed, check_bars, take_measured, with_floor
 from service.brief.notes import Notes
 from service.brief.place import check_place
 from service.brief.room_facts import RoomFacts, take_room
@@ -40,14 +41,14 @@ from service.units import tenths
 
 if TYPE_CHECKING:
     from service.brief.deal import Deal
+    from service.brief.measured import Real
     from service.catalogue import Appliance, Catalogue
     from service.rules import RuleSet
     from service.survey import SurveyRequest
-    from service.survey.survey import Measured, Survey
+    from service.survey.survey import Survey
     from service.survey.wishes import Brief
 
 BRIEF = "/survey/brief"
-MEASURED_AGREES_MM = 30.0  # a measure on site further off than this from the survey is doubtful: survey.md, section 11
 
 
 class Extent(msgspec.Struct, frozen=True, kw_only=True):
@@ -103,9 +104,13 @@ def resolve(request: SurveyRequest, catalogue: Catalogue, rules: RuleSet, today:
     walls = check_place(width / 10, extent.depth_tenth_mm / 10, request.survey, notes)
     beside = take_beside(request.survey, walls, rules, notes, depth_tenth_mm=extent.depth_tenth_mm)
     note_by_hand(request.survey, facing.finish, width - 2 * fitted.tf, notes, full_height=extent.full_height)
+    real = _measure(request, catalogue, rules, facts=facts, extent=extent, fitted=fitted, beside=beside, notes=notes)
     if notes.faults:
         raise RequestFaultsError(tuple(notes.faults))
-    return _make_job(request, rules, deal, facts=facts, fitted=fitted, extent=extent, beside=beside, notes=notes), deal
+    if real:
+        fitted, extent = _as_built(real, fitted, extent)
+    job = _make_job(request, rules, deal, facts=facts, fitted=fitted, extent=extent, beside=beside, notes=notes)
+    return with_floor(job, real.floor if real else ()), deal
 
 
 def _top(brief: Brief, notes: Notes) -> TopCeiling | TopPartHeight:
@@ -156,8 +161,6 @@ def _take_extent(
         "bought longer where the length follows from the ceiling",
     )
     clear = facts.room.clear_height_tenth_mm
-    if isinstance(top, TopCeiling) and survey.measured is not None:
-        clear = _measured_height(survey.measured, tenths(platform_mm), clear, fitted=fitted, notes=notes)
     return Extent(
         open_ends=fitted.open_ends,
         full_height=isinstance(top, TopCeiling),
@@ -172,14 +175,51 @@ def _take_extent(
     )
 
 
-def _measured_height(measured: Measured, platform: int, surveyed: int, *, fitted: Fitted, notes: Notes) -> int:
-    """H by the measures over the standing fire (framing.md, section 2.2), in tenths of a millimetre like the others."""
-    above_mm = min(measured.appliance_top_to_ceiling_mm)
-    fire_top = platform + tenths(fitted.things.appliance.body_height_mm)
-    if abs(fire_top + tenths(above_mm) - surveyed) > tenths(MEASURED_AGREES_MM):
-        says = f"{above_mm:g} over the fire where the survey leaves {(surveyed - fire_top) / 10:g}: measure again"
-        notes.doubt("/survey/measured/appliance_top_to_ceiling_mm", above_mm, says)
-    return fire_top + tenths(above_mm)
+def _measure(
+    request: SurveyRequest,
+    catalogue: Catalogue,
+    rules: RuleSet,
+    *,
+    facts: Facts,
+    extent: Extent,
+    fitted: Fitted,
+    beside: Beside,
+    notes: Notes,
+) -> Real | None:
+    """The sizes as measured on site; None before."""
+    measured, survey = request.survey.measured, request.survey
+    if measured is None:
+        return None
+    timber, body = fitted.things.timber, fitted.things.appliance
+    check_bars(measured, (timber.thickness_tenth_mm, timber.width_tenth_mm), catalogue, notes)
+    sides = [beside.side_packing_tenth_mm if wall else fitted.tf for wall in (beside.left_wall, beside.right_wall)]
+    surveyed = Surveyed(
+        full_height=extent.full_height,
+        heights_sent=bool(survey.room and survey.room.heights),
+        fire_top_tenth_mm=extent.platform_tenth_mm + tenths(body.body_height_mm),
+        clear_height_tenth_mm=extent.clear_height_tenth_mm,
+        frame_width_tenth_mm=_finished_width(extent, fitted) - sum(sides),
+        frame_depth_tenth_mm=extent.depth_tenth_mm - fitted.tf,
+        body_width_tenth_mm=tenths(body.body_width_mm),
+        open_both=extent.open_ends is OpenEnds.BOTH,
+        fall_tenth_mm=facts.room.fall_tenth_mm,
+    )
+    return take_measured(measured, surveyed, rules, notes)
+
+
+def _as_built(real: Real, fitted: Fitted, extent: Extent) -> tuple[Fitted, Extent]:
+    """The sizes as they are on site. Nothing is left longer for a measure that has been taken."""
+    clear, width = real.clear_height_tenth_mm, extent.width_tenth_mm
+    if real.inset_tenth_mm is not None:
+        fitted = replace(fitted, clearances=replace(fitted.clearances, inset_tenth_mm=real.inset_tenth_mm))
+    return fitted, replace(
+        extent,
+        clear_height_tenth_mm=clear,
+        finished_top_tenth_mm=clear if extent.full_height else extent.finished_top_tenth_mm,
+        width_tenth_mm=None if width is None else width + real.wider_tenth_mm,
+        depth_tenth_mm=extent.depth_tenth_mm + real.deeper_tenth_mm,
+        allowance_mm=0,
+    )
 
 
 def _finished_width(extent: Extent, fitted: Fitted) -> int:

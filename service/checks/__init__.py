@@ -9,10 +9,11 @@ from service.checks.known import open_pointers, survey_known
 from service.checks.refusals import refusals_of
 from service.checks.report import FAMILIES, Report
 from service.checks.result import Audience, Caution, CautionState, Clears, NotMade, Stops
-from service.checks.settle import Content, Settled, Strengthened, settle
+from service.checks.settle import NOGGINS, Content, Settled, Strengthened, settle
 
 __all__ = [
     "FAMILIES",
+    "NOGGINS",
     "Audience",
     "Awaited",
     "Caution",

@@ -5,6 +5,7 @@ Order and limits: `knowledge/framing.md`, section 10.2. No price is read here, s
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -15,14 +16,17 @@ from service.checks.report import Report
 from service.checks.steps import next_steps
 from service.checks.stopped import stopped_by
 from service.errors import UnbuildableError
-from service.frame import NOTHING_ADDED, Frame, Role, lay_out
+from service.frame import NOTHING_ADDED, Frame, Role, Unit, lay_out
 from service.hardware import Hardware, choose_hardware
 
 if TYPE_CHECKING:
     from service.brief import Job
     from service.checks.check import Check
-    from service.frame import Additions
+    from service.checks.step import Stronger
+    from service.frame import Additions, Member
     from service.hardware import Shelf
+
+type Trial = tuple[str, str, str]  # code and subject of a check, step in words
 
 NOGGINS = frozenset({Role.CROSS_NOGGIN, Role.LADDER_NOGGIN, Role.CHEEK_NOGGIN})
 
@@ -65,13 +69,14 @@ class Settled(msgspec.Struct, frozen=True, kw_only=True):
         return content_of(self.frame)
 
 
-def settle(job: Job, shelf: Shelf, additions: Additions = NOTHING_ADDED) -> Settled:
+def settle(job: Job, shelf: Shelf, additions: Additions = NOTHING_ADDED, *, base_stands: bool = False) -> Settled:
     """The design of a job, strengthened until its checks pass or no step is left.
 
     Args:
         job: what is wished and measured.
         shelf: what is sold, and the rules.
         additions: what to begin with.
+        base_stands: the base is built, so that no step may change its members.
 
     Raises:
         UnbuildableError: the job cannot be laid out, or is stopped by what more of the same cannot answer.
@@ -79,9 +84,10 @@ def settle(job: Job, shelf: Shelf, additions: Additions = NOTHING_ADDED) -> Sett
     ground = _ground_of(job, shelf, additions)
     report, laid_out = check(ground), content_of(ground.frame)
     taken: list[Strengthened] = []
-    while report.failing and (found := _strengthen(ground, report, shelf)):
-        one, done, ground = found
-        report = check(ground)
+    used_up: set[Trial] = set()
+    kept = _base_of(ground) if base_stands else None
+    while report.failing and (found := _strengthen(ground, report, shelf, used_up, kept=kept)):
+        one, done, ground, report = found
         taken.append(
             Strengthened(
                 check=one.code,
@@ -116,16 +122,45 @@ def _ground_of(job: Job, shelf: Shelf, additions: Additions, like: Frame | None 
     return Ground(job=job, frame=frame, rules=shelf.rules, hardware=choose_hardware(job, shelf, additions))
 
 
-def _strengthen(ground: Ground, report: Report, shelf: Shelf) -> tuple[Check, str, Ground] | None:
-    """The first step that is left and has room; None where there is none."""
+def _base_of(ground: Ground) -> tuple[Member, ...]:
+    return tuple(member for member in ground.frame.members if member.unit is Unit.BASE)
+
+
+def _strengthen(
+    ground: Ground, report: Report, shelf: Shelf, used_up: set[Trial], *, kept: tuple[Member, ...] | None
+) -> tuple[Check, str, Ground, Report] | None:
+    """The first step that is left, has room and helps; None where there is none. What does not help is noted as used up."""
     for one, stronger in next_steps(report.failing, ground, shelf):
-        try:
-            made = _ground_of(ground.job, shelf, stronger.additions, ground.frame)
-        except UnbuildableError:  # no room for it: the next step
+        trial = (one.code, one.subject, stronger.says)
+        if trial in used_up:
             continue
-        if _differs(ground, made):
-            return one, stronger.says, made
+        made = _made(ground, shelf, stronger)
+        if made and kept is not None and _base_of(made) != kept:
+            made = None
+        if made and _differs(ground, made) and _helps(one, after := check(made)):
+            return one, stronger.says, made, after
+        used_up.add(trial)
     return None
+
+
+def _made(ground: Ground, shelf: Shelf, stronger: Stronger) -> Ground | None:
+    try:
+        return _ground_of(ground.job, shelf, stronger.additions, ground.frame)
+    except UnbuildableError:  # no room for it
+        return None
+
+
+def _helps(one: Check, report: Report) -> bool:
+    """Whether a check is nearer to its limit than before, within it, or made no more."""
+    same = next((after for after in report.of(one.code) if after.subject == one.subject), None)
+    if same is None or same.resistance is None or same.holds:
+        return True
+    return _exact_ratio(same) < _exact_ratio(one)
+
+
+def _exact_ratio(one: Check) -> float:
+    there = one.resistance.value if one.resistance else 0.0
+    return one.demand.value / there if there > 0 else math.inf
 
 
 def _differs(before: Ground, after: Ground) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from functools import partial
 from typing import TYPE_CHECKING, Final
 
@@ -28,7 +29,7 @@ from service.cutting.plan import BarPlan, SheetPlan
 from service.cutting.sheets import cut_sheets
 from service.cutting.timbers import timbers_of
 from service.errors import Fault, Reason, RequestFaultsError
-from service.frame import CutWhen, Layer
+from service.frame import CutWhen, Layer, Member, Unit
 from service.rules import RuleSet
 from service.units import millimetres, tenths, text_mm
 
@@ -36,7 +37,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from service.brief import Board, Job
-    from service.frame import Frame, Member, Panel
+    from service.frame import Frame, Panel
 
 AVAILABLE: Final = "/options/stock_available"
 
@@ -74,10 +75,14 @@ class FramePlan(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class OnHand(msgspec.Struct, frozen=True, kw_only=True):
-    """Lengths of the studding that are there already."""
+    """Lengths of a studding that are there already."""
 
     length_tenth_mm: int
     offcuts_count: int
+    thickness_tenth_mm: int = 0  # 0: of the job's own section and class
+    width_tenth_mm: int = 0
+    strength_class: str = ""
+    code: str = ""  # of a bar that was bought; empty: an offcut
 
 
 class Available(msgspec.Struct, frozen=True, kw_only=True):
@@ -94,6 +99,7 @@ class Yard(msgspec.Struct, frozen=True, kw_only=True):
     rules: RuleSet
     kerf_mm: float | None = None  # saw cut in timber; None: the rule's
     offcuts: tuple[OnHand, ...] = ()  # cut first, cost nothing
+    cut_already: tuple[Member, ...] = ()  # pieces that are not cut again
     available: tuple[Available, ...] = ()  # in the order of the request; what is not named: as many as wanted
     effort: Effort = STANDARD
     stop: Stop = never
@@ -118,7 +124,7 @@ def cut_frame(frame: Frame, job: Job, yard: Yard) -> FramePlan:
     Raises:
         RequestFaultsError: what the yard has does not suffice, or names what this job is not made of.
     """
-    boards, timbers = boards_of(frame, job), timbers_of(frame, job, yard.catalogue)
+    boards, timbers = boards_of(frame, job), to_cut(frame, job, yard)
     lengths = {one.code for timber, _ in timbers for one in timber.stock}
     if strange := _strange_codes(yard, {*lengths, *(board.code for board, _ in boards)}):
         raise RequestFaultsError(strange)
@@ -167,8 +173,44 @@ def _strange_codes(yard: Yard, known: set[str]) -> tuple[Fault, ...]:
 
 def bar_job(frame: Frame, job: Job, yard: Yard) -> BarJob:
     """The bars of the job's own studding as a cutting job."""
-    timber, members = timbers_of(frame, job, yard.catalogue)[0]
+    timber, members = to_cut(frame, job, yard)[0]
     return timber_job(timber, members, job, yard)
+
+
+def to_cut(frame: Frame, job: Job, yard: Yard) -> tuple[tuple[Timber, tuple[Member, ...]], ...]:
+    """The members of each studding that are still to be cut: those of a frame less the like pieces that are cut already."""
+    there = Counter(_piece(member) for member in yard.cut_already)
+    groups: list[tuple[Timber, tuple[Member, ...]]] = []
+    for timber, members in timbers_of(frame, job, yard.catalogue):
+        left: list[Member] = []
+        for member in members:
+            if there[_piece(member)]:
+                there[_piece(member)] -= 1
+            else:
+                left.append(member)
+        groups.append((timber, tuple(left)))
+    own, *others = groups
+    return (own, *(group for group in others if group[1]))
+
+
+def _piece(member: Member) -> tuple[Unit, int, int, str, int]:
+    """What a piece can be taken by, however it is marked."""
+    return member.unit, member.thickness_tenth_mm, member.width_tenth_mm, member.strength_class, member.cut_length_mm
+
+
+def _on_hand(timber: Timber, job: Job, yard: Yard) -> tuple[BarStock, ...]:
+    """What is there of a studding, each length once however often it is named."""
+    section = (timber.thickness_tenth_mm, timber.width_tenth_mm, timber.strength_class)
+    found: dict[str, BarStock] = {}
+    for one in yard.offcuts:
+        there = (one.thickness_tenth_mm, one.width_tenth_mm, one.strength_class)
+        if there == section or (one.thickness_tenth_mm == 0 and timber == job.timber):
+            code = f"bought-{one.code}" if one.code else f"on-hand-{text_mm(one.length_tenth_mm)}"
+            before = found[code].copies_count or 0 if code in found else 0
+            found[code] = BarStock(
+                code=code, length_tenth_mm=one.length_tenth_mm, copies_count=before + one.offcuts_count, offcut=True
+            )
+    return tuple(found.values())
 
 
 def timber_job(timber: Timber, members: tuple[Member, ...], job: Job, yard: Yard) -> BarJob:
@@ -193,18 +235,9 @@ def timber_job(timber: Timber, members: tuple[Member, ...], job: Job, yard: Yard
         )
         for one, price in zip(timber.stock, prices, strict=True)
     )
-    on_hand = tuple(
-        BarStock(
-            code=f"on-hand-{text_mm(one.length_tenth_mm)}",
-            length_tenth_mm=one.length_tenth_mm,
-            copies_count=one.offcuts_count,
-            offcut=True,
-        )
-        for one in (yard.offcuts if timber == job.timber else ())
-    )
     return BarJob(
         pieces=pieces,
-        stock=(*stock, *on_hand),
+        stock=(*stock, *_on_hand(timber, job, yard)),
         kerf_tenth_mm=tenths(yard.timber_kerf_mm()),
         least_offcut_tenth_mm=tenths(yard.rules.take_off.least_offcut_mm),
         aim=BarAim.COST if priced else BarAim.LENGTH,

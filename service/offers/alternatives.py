@@ -13,7 +13,7 @@ import msgspec
 from service.errors import RequestFaultsError, UnbuildableError
 from service.offers.changes import MOST_OF_A_FAMILY, Change, Wish, families_for
 from service.offers.patch import patched
-from service.quote import Operation, design, take_brief
+from service.quote import Operation, design_measured, take_brief
 from service.survey import SurveyRequest
 
 if TYPE_CHECKING:
@@ -27,6 +27,12 @@ MOST_COUNT: Final = 3
 MOST_TRIES_COUNT: Final = 120  # designs laid out for one answer: house choice, some 0.2 s
 MOST_STEPS_COUNT: Final = 5  # changes put together
 REFUSED: Final = "refused_"
+
+
+# What the base is built by: once something is measured over it, it stands, and no alternative changes it.
+OF_THE_BASE = tuple(
+    f"/survey/brief/{name}" for name in ("appliance", "board", "breast_", "finish", "open_ends", "platform_height_mm", "timber")
+)
 
 
 class Found(msgspec.Struct, frozen=True, kw_only=True):
@@ -57,7 +63,7 @@ class _Tries:
         self.left_count -= 1
         try:
             job, _deal = take_brief(request, self.desk)
-            settled = design(job, self.desk)
+            settled, _recut = design_measured(request, job, self.desk)
         except UnbuildableError as error:
             return error.unmet
         except RequestFaultsError:
@@ -141,6 +147,8 @@ def _some(changes: Iterator[Change]) -> Iterator[Change]:
 
 
 def _applied(request: SurveyRequest, change: Change) -> SurveyRequest | None:
+    if request.survey.measured is not None and any(one.path.startswith(OF_THE_BASE) for one in change.operations):
+        return None
     try:
         return patched(request, change.operations)
     except msgspec.ValidationError:  # beyond a hard limit

@@ -2,7 +2,7 @@
 
 from service.quote.answers import answer_bill, answer_frame, answer_quote
 from service.quote.origin import ENGINE_VERSION, normalise, origin_of
-from service.quote.quote import Desk, Made, design, make_quote, price_job, price_plan, take_brief, yard_of
+from service.quote.quote import Desk, Made, design, design_measured, make_quote, price_job, price_plan, take_brief, yard_of
 from service.quote.signed import signed
 from service.quote.standing import standing_of
 from service.quote.text import render_quote_text
@@ -38,6 +38,7 @@ __all__ = [
     "answer_frame",
     "answer_quote",
     "design",
+    "design_measured",
     "make_quote",
     "normalise",
     "origin_of",

@@ -12,7 +12,8 @@ from service.quote.lead_times import awaited_of
 from service.quote.money_body import bill_body, labour_body, price_body
 from service.quote.origin import normalise, origin_of, tidy
 from service.quote.plan_body import plan_body
-from service.quote.quote import Desk, Made, design, price_job, take_brief
+from service.quote.quote import Desk, Made, design_measured, price_job, take_brief
+from service.quote.recut import recut_body
 from service.quote.standing import exclusions_of, standing_of
 from service.quote.wire import BillAnswer, BillDesigned, FrameAnswer, FrameDesigned, QuoteAnswer, QuoteDesigned, Unbuildable
 
@@ -28,11 +29,12 @@ def answer_frame(request: SurveyRequest, desk: Desk) -> FrameAnswer:
     job, _deal = _take(request, desk)
     origin = origin_of(normalise(request, desk.catalogue, desk.today, desk.rules.edition), job, desk.catalogue)
     try:
-        settled = design(job, desk)
+        settled, recut = design_measured(request, job, desk)
     except UnbuildableError as error:
         return _unbuildable(error.unmet, job, origin)
     return FrameDesigned(
         frame=frame_body(settled.frame, job, desk.rules),
+        recut=recut_body(recut),
         checks=checks_body(settled.report),
         checks_skipped=settled.report.skipped,
         checks_not_made=settled.report.not_made,
@@ -55,6 +57,7 @@ def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
     return BillDesigned(
         bill=bill_body(made.bill, made.price),
         cut_plan=plan_body(made.plan, deal.currency),
+        recut=recut_body(made.recut),
         checks=checks_body(made.settled.report),
         checks_skipped=made.settled.report.skipped,
         checks_not_made=made.settled.report.not_made,
@@ -96,6 +99,7 @@ def _quote(made: Made, normal: SurveyRequest, origin: Origin, desk: Desk) -> Quo
         standing=standing,
         standing_reasons=reasons,
         frame=frame_body(made.frame, job, desk.rules),
+        recut=recut_body(made.recut),
         checks=checks_body(made.settled.report),
         checks_skipped=made.settled.report.skipped,
         checks_not_made=made.settled.report.not_made,

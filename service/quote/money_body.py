@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from service.catalogue import money
-from service.quote.wire import BillBody, BillLineAnswer, LabourBody, PriceBody, SaleAnswer, StageAnswer, StepAnswer
+from service.quote.wire import BillBody, BillLineAnswer, LabourBody
+from service.quote.wire_money import PriceBody, SaleAnswer, StageAnswer, StepAnswer
 
 if TYPE_CHECKING:
     from service.bill import Bill, BillLine

@@ -18,6 +18,7 @@ from service.errors import RequestFaultsError, UnbuildableError
 from service.frame import NOTHING_ADDED, Additions, Frame
 from service.labour import Labour, Step, build_sequence, estimate, make_site
 from service.price import Price, price
+from service.quote.recut import Recut, make_recut, timber_there, without_measures
 from service.rules import RuleSet
 from service.survey import Options
 from service.units import tenths
@@ -43,6 +44,7 @@ class Made(msgspec.Struct, frozen=True, kw_only=True):
     job: Job
     deal: Deal
     settled: Settled
+    recut: Recut | None = None  # where something was measured on site
     plan: FramePlan
     bill: Bill
     labour: Labour
@@ -80,8 +82,9 @@ def take_brief(request: SurveyRequest, desk: Desk) -> tuple[Job, Deal]:
 
 def price_job(job: Job, deal: Deal, request: SurveyRequest, desk: Desk) -> Made:
     """Everything after the brief; raises UnbuildableError."""
-    settled = design(job, desk)
-    return price_plan(job, deal, settled, cut_frame(settled.frame, job, yard_of(request, desk)), desk=desk)
+    settled, recut = design_measured(request, job, desk)
+    plan = cut_frame(settled.frame, job, yard_of(request, desk, recut))
+    return msgspec.structs.replace(price_plan(job, deal, settled, plan, desk=desk), recut=recut)
 
 
 def price_plan(job: Job, deal: Deal, settled: Settled, plan: FramePlan, *, desk: Desk) -> Made:
@@ -94,19 +97,28 @@ def price_plan(job: Job, deal: Deal, settled: Settled, plan: FramePlan, *, desk:
     labour = estimate(site, deal, catalogue)
     total = price(bill, labour, job=job, deal=deal, catalogue=catalogue)
     return Made(
-        job=job, deal=deal, settled=settled, plan=plan, bill=bill, labour=labour, sequence=build_sequence(site), price=total
+        job=job,
+        deal=deal,
+        settled=settled,
+        plan=plan,
+        bill=bill,
+        labour=labour,
+        sequence=build_sequence(site),
+        price=total,
     )
 
 
-def design(job: Job, desk: Desk) -> Settled:
+def design(job: Job, desk: Desk, *, base_stands: bool = False) -> Settled:
     """The frame of a job, settled with its checks and the hardware that the bill buys; no price is read, so none changes it.
+
+    Where the base stands, strengthening does not change it.
 
     Raises:
         UnbuildableError: with everything that is refused (gas, a live flue, damp) and every inequality that is not met.
     """
     refused = refusals_of(job)
     try:
-        settled = settle(job, desk, desk.additions)
+        settled = settle(job, desk, desk.additions, base_stands=base_stands)
     except UnbuildableError as error:
         raise UnbuildableError((*refused, *error.unmet)) from error
     if refused:
@@ -114,17 +126,39 @@ def design(job: Job, desk: Desk) -> Settled:
     return settled
 
 
-def yard_of(request: SurveyRequest, desk: Desk) -> Yard:
-    """Stock prices, what is on hand and saw for the cutting."""
+def design_measured(request: SurveyRequest, job: Job, desk: Desk) -> tuple[Settled, Recut | None]:
+    """The design of a request, and where something was measured on site what that changed; raises UnbuildableError."""
+    measured = request.survey.measured
+    if measured is None:
+        return design(job, desk), None
+    surveyed_job, _deal = take_brief(without_measures(request), desk)
+    try:
+        surveyed = design(surveyed_job, desk)
+    except UnbuildableError:
+        surveyed = None
+    begun = msgspec.structs.replace(desk, additions=surveyed.frame.additions) if surveyed else desk
+    settled = design(job, begun, base_stands=surveyed is not None)
+    if surveyed:
+        settled = msgspec.structs.replace(settled, steps=(*surveyed.steps, *settled.steps), laid_out=surveyed.laid_out)
+    return settled, make_recut(measured, job, settled, surveyed_job=surveyed_job, surveyed=surveyed)
+
+
+def yard_of(request: SurveyRequest, desk: Desk, recut: Recut | None = None) -> Yard:
+    """Stock prices, what is on hand, what is cut already, and saw for the cutting."""
     options = request.options or Options()
+    there = timber_there(recut.measured, desk.catalogue) if recut else ()
     return Yard(
         catalogue=desk.catalogue,
         rules=desk.rules,
         kerf_mm=options.kerf_mm,
-        offcuts=tuple(
-            OnHand(length_tenth_mm=tenths(one.length_mm), offcuts_count=one.offcuts_count)
-            for one in options.offcuts_on_hand or ()
+        offcuts=(
+            *there,
+            *(
+                OnHand(length_tenth_mm=tenths(one.length_mm), offcuts_count=one.offcuts_count)
+                for one in options.offcuts_on_hand or ()
+            ),
         ),
+        cut_already=recut.cut_already if recut else (),
         available=tuple(Available(code=one.code, available_count=one.available_count) for one in options.stock_available or ()),
         stop=desk.stop,
         effort=desk.effort,

@@ -10,7 +10,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from service.labour import Task
-    from service.quote.wire import BillBody, BillLineAnswer, LabourBody, PriceBody
+    from service.quote.wire import BillBody, BillLineAnswer, LabourBody
+    from service.quote.wire_money import PriceBody
 
 UNLISTED = "nobody on the list"
 JOB = "job"

@@ -16,10 +16,11 @@ from service.checks import Caution, Lift, NotMade, Skipped
 from service.errors import Unmet
 from service.frame import Axis, CutWhen, EndJoint, Fit, Layer, PanelRole, Role, Unit, Waiting
 from service.labour import Programme, Step, Task, TradeHours
-from service.price import SaleKind, StepKind
 from service.quote.wire_alternatives import AlternativeAnswer
 from service.quote.wire_checks import CheckAnswer, Strengthening
 from service.quote.wire_cuts import CutPlanAnswer
+from service.quote.wire_money import PriceBody
+from service.quote.wire_recut import RecutAnswer
 from service.signing import Signature
 from service.survey import SurveyRequest
 from service.units import Money
@@ -276,50 +277,6 @@ class LabourBody(Answer, frozen=True, kw_only=True):
     unrated: tuple[str, ...]  # work that the shop's rates do not know: the hours are not complete
 
 
-class StepAnswer(Answer, frozen=True, kw_only=True):
-    """One step of the shop's reckoning."""
-
-    kind: StepKind
-    name: str
-    working: str
-    amount: Money
-    sum: bool
-
-
-class SaleAnswer(Answer, frozen=True, kw_only=True):
-    """One line of the sale."""
-
-    kind: SaleKind
-    code: str
-    name: str
-    working: str
-    net: Money
-    tax_ratio: float
-    tax: Money
-
-
-class StageAnswer(Answer, frozen=True, kw_only=True):
-    """One payment."""
-
-    name: str
-    amount: Money
-
-
-class PriceBody(Answer, frozen=True, kw_only=True):
-    """The price. Lines sum to net, net and tax to total, stages to total."""
-
-    build_up: tuple[StepAnswer, ...]
-    lines: tuple[SaleAnswer, ...]
-    net: Money
-    tax: Money
-    total: Money
-    tax_note: str
-    stages: tuple[StageAnswer, ...]
-    valid_until: str
-    complete: bool  # false: something of the bill has no price, see `unpriced` of the bill
-    unpriced: tuple[str, ...]  # provisional sums whose amount is still to be stated, by name; the total is without them
-
-
 class Origin(Answer, frozen=True, kw_only=True):
     """What an answer can be made again from, together with the engine."""
 
@@ -345,6 +302,7 @@ class FrameDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field
     """A designed frame."""
 
     frame: FrameBody
+    recut: RecutAnswer | None = None  # where `survey.measured` is sent
     checks: tuple[CheckAnswer, ...]
     checks_skipped: tuple[Skipped, ...]
     checks_not_made: tuple[NotMade, ...]
@@ -360,6 +318,7 @@ class BillDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field=
 
     bill: BillBody
     cut_plan: CutPlanAnswer
+    recut: RecutAnswer | None = None  # where `survey.measured` is sent
     checks: tuple[CheckAnswer, ...]
     checks_skipped: tuple[Skipped, ...]
     checks_not_made: tuple[NotMade, ...]
@@ -377,6 +336,7 @@ class QuoteDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field
     standing: str
     standing_reasons: tuple[str, ...]
     frame: FrameBody
+    recut: RecutAnswer | None = None  # where `survey.measured` is sent
     checks: tuple[CheckAnswer, ...]
     checks_skipped: tuple[Skipped, ...]
     checks_not_made: tuple[NotMade, ...]

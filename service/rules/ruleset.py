@@ -77,6 +77,10 @@ class FrameRules(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_field
     joint_support_mm: float
     joint_off_corner_mm: float
     least_strip_mm: float
+    measured_height_doubt_mm: float
+    measured_height_refused_mm: float
+    measured_size_doubt_mm: float
+    measured_size_refused_mm: float
     longest_handy_panel_mm: float
     least_cable_space_mm: float
     noggin_between_joists_pitch_mm: float

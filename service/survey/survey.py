@@ -10,6 +10,7 @@ from msgspec import Meta
 from service.survey.ceiling import Ceiling
 from service.survey.fields import Input
 from service.survey.floor import Floor
+from service.survey.measured import Measured
 from service.survey.room import Room
 from service.survey.services import Chimney, Services
 from service.survey.site import Site
@@ -47,12 +48,6 @@ class Cleared(Input, frozen=True, kw_only=True):
     role: ClearingRole
     on: IsoDate
     evidence: LongText
-
-
-class Measured(Input, frozen=True, kw_only=True):
-    """What was measured on site once the base is built; null before."""
-
-    appliance_top_to_ceiling_mm: Annotated[tuple[Annotated[float, Meta(ge=50, le=4_000)], ...], Meta(min_length=1, max_length=40)]
 
 
 class Survey(Input, frozen=True, kw_only=True):

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from service.errors import RequestFaultsError, UnbuildableError
 from service.offers import answer_quote
-from service.offers.alternatives import MOST_COUNT, Search, find_alternatives
+from service.offers.alternatives import MOST_COUNT, OF_THE_BASE, Search, find_alternatives
 from service.quote import Desk, QuoteDesigned, Unbuildable, design, take_brief
 from tests.examples_of import changed, example_a, example_b, example_c, request_of
 from tests.sold_examples import desk_of
@@ -146,3 +146,17 @@ def test_every_refusal_has_a_way_out_or_says_why_not(data: dict[str, Any]) -> No
     assert bool(search.found) != bool(search.none_because)
     for one in search.found:
         assert () == unmet_of(one.request)
+
+
+def test_once_the_base_stands_no_alternative_changes_it() -> None:
+    """Example A over a ceiling that leaves 900 where its recess wants 973 and 20 (`tests/quote/test_recut.py`)."""
+    points = example_a()["survey"]["room"]["heights"]
+    low = changed(example_a(), {"/survey/room/heights": [{**point, "height_mm": 1900} for point in points]})
+    answer = answer_quote(request_of(changed(low, {"/survey/measured": {"appliance_top_to_ceiling_mm": [950]}})), DESK)
+
+    assert isinstance(answer, Unbuildable)
+    assert answer.alternatives
+    assert not {
+        operation.path for one in answer.alternatives for operation in one.patch if operation.path.startswith(OF_THE_BASE)
+    }
+    assert {"platform"}.isdisjoint(one.code for one in answer.alternatives)
