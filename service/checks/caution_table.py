@@ -64,6 +64,7 @@ KINDS: Final = {
     "E15": CautionKind(WORK, F, (CODE,)),
     # 3 structure and fixing
     "S01": CautionKind(WORK, F, (SURVEYOR,)),
+    "S02": CautionKind(FIRM, F + S, (ENGINEER, MAKER)),
     "S03": CautionKind(FIRM, C + S, (SURVEYOR,)),
     "S04": CautionKind(FIRM, F + S, (ENGINEER,)),
     "S05": CautionKind(NOTHING, F, (MAKER,)),
@@ -73,9 +74,15 @@ KINDS: Final = {
     "S09": CautionKind(WORK, F, (SURVEYOR,)),
     "S10": CautionKind(WORK, F, (ENGINEER,)),
     "S11": CautionKind(WORK, F, (SURVEYOR,)),
+    "S12": CautionKind(FIRM, S, (ENGINEER,), "structure.md, 5.2"),
+    "S13": CautionKind(NOTHING, C + S, (ENGINEER,), "EN 1991-1-1, UK annex, from memory; thresholds common practice"),
     "S14": CautionKind(FIRM, C + S, (ENGINEER,)),
+    "S16": CautionKind(NOTHING, F + S, (SURVEYOR,)),
+    "S17": CautionKind(NOTHING, F, (SURVEYOR,), "EN 1995-1-1, 8.3.1.2, from memory"),
     "S18": CautionKind(NOTHING, C + F, (OWNER, CODE)),
+    "S19": CautionKind(FIRM, C + S, (ENGINEER,)),
     "S20": CautionKind(NOTHING, C + F, (SURVEYOR,)),
+    "S21": CautionKind(FIRM, S, (MAKER,)),
     # 4 building, old chimney, damp
     "B02": CautionKind(WORK, C + F, (SURVEYOR,)),
     "B03": CautionKind(DESIGN, C + S, (GAS,), "Gas Safety (Installation and Use) Regulations 1998, from memory"),

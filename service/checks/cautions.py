@@ -16,6 +16,7 @@ from service.checks.heat_rows import heat_rows
 from service.checks.money_rows import money_rows
 from service.checks.power_rows import power_rows
 from service.checks.result import Caution, CautionState, Stops
+from service.checks.strength_rows import strength_rows
 from service.checks.structure_rows import structure_rows
 from service.checks.use_rows import use_rows
 from service.checks.work_rows import work_rows
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
     from service.frame import Frame
     from service.rules import RuleSet
 
-SECTIONS = (heat_rows, power_rows, structure_rows, building_rows, use_rows, work_rows, money_rows)
+SECTIONS = (heat_rows, power_rows, structure_rows, strength_rows, building_rows, use_rows, work_rows, money_rows)
 LETTERS = "HESBVWM"
 ORDER = (Stops.DESIGN, Stops.FIRM_QUOTE, Stops.THIS_WORK, Stops.EARLY_START, Stops.NOTHING)
 ALL_ASSUMED = "M01"
