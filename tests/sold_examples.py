@@ -1,7 +1,8 @@
 """The worked examples A, B, C and C0 as they are sold, and short ways to their stages.
 
-Source: `knowledge/worked-examples.md`: terms stand under "Price A", "Price B" and "Price C"; what the checks add stands under
-"After checks" of each example. The route of 20 m is the default of `knowledge/survey.md`, section 9 (4 dust sheets in each bill).
+Source: `knowledge/worked-examples.md`: terms stand under "Price A", "Price B" and "Price C". What the checks add comes out of
+the checks, and must be what stands under "After checks" of each example. The route of 20 m is the default of
+`knowledge/survey.md`, section 9 (4 dust sheets in each bill).
 """
 
 from __future__ import annotations
@@ -14,9 +15,9 @@ import msgspec
 
 from service.catalogue import demo_catalogue
 from service.frame import Additions, Role
-from service.quote import Desk, answer_quote, make_quote
+from service.quote import Desk, answer_quote, design, make_quote
 from tests.checks.grounds import rules_without_ladder
-from tests.examples_of import DAY, changed, example_a, example_b, example_c, example_c0, request_of
+from tests.examples_of import DAY, changed, example_a, example_b, example_c, example_c0, job_of, request_of
 
 if TYPE_CHECKING:
     from service.catalogue import Catalogue
@@ -27,13 +28,6 @@ type Request = dict[str, Any]
 NAMES = ("A", "B", "C", "C0")
 ROUTE = {"/survey/site/parking_distance_mm": 20_000}
 CEILING = {"kind": "boarded_joists", "lining_mm": 12.5, "textured_coating": "no"}
-LID_RAILS = Additions(ply_count=1, bracketed_roles=("top_rail_front", "top_rail_rear"))
-ADDITIONS = {
-    "A": Additions(bracketed_roles=("sill_rail",)),
-    "B": Additions(bracketed_roles=("sill_rail",), extra_rear_rails_tenth_mm=(24_250,)),
-    "C": LID_RAILS,
-    "C0": LID_RAILS,
-}
 TERMS_B = {
     "/terms/appliance_supplied_by": "shop", "/terms/bracket_supplied_by": "shop", "/terms/visit_days_count": 6,
     "/terms/mark_up_ratio": 0.25, "/terms/tax": {"kind": "standard", "rounding": "per_line"},
@@ -55,38 +49,44 @@ def sold(name: str, **changes: object) -> Request:
     return changed(plain, {**ROUTE, **terms, **more})
 
 
-def desk_of(name: str, catalogue: Catalogue | None = None) -> Desk:
-    """A desk with what the checks add to an example; the plain one for any other name."""
-    additions = ADDITIONS.get(name, Additions())
-    return Desk(catalogue=catalogue or demo_catalogue(), rules=rules_without_ladder(), today=DAY, additions=additions)
+def desk_of(catalogue: Catalogue | None = None) -> Desk:
+    """A desk by the rules that the worked examples are written for: without structure.md 5.13."""
+    return Desk(catalogue=catalogue or demo_catalogue(), rules=rules_without_ladder(), today=DAY)
 
 
 @cache
 def made(name: str) -> Made:
     """An example after checks, through all stages."""
-    return make_quote(request_of(sold(name)), desk_of(name))
+    return make_quote(request_of(sold(name)), desk_of())
 
 
 @cache
 def laid_out(name: str) -> Made:
     """An example as it is laid out, through all stages: no check is made, so that nothing is strengthened."""
     with patch("service.checks.register.REGISTER", ()):
-        return make_quote(request_of(sold(name)), desk_of(""))
+        return make_quote(request_of(sold(name)), desk_of())
 
 
 @cache
 def answered(name: str) -> QuoteAnswer:
     """The answer to an example after checks."""
-    return answer_quote(request_of(sold(name)), desk_of(name))
+    return answer_quote(request_of(sold(name)), desk_of())
 
 
-def sell(request: Request, catalogue: Catalogue | None = None, *, like: str = "") -> Made:
-    """Any request through all stages, with what the checks add to an example like it; by default nothing."""
-    return make_quote(request_of(request), desk_of(like, catalogue))
+def sell(request: Request, catalogue: Catalogue | None = None) -> Made:
+    """Any request through all stages."""
+    return make_quote(request_of(request), desk_of(catalogue))
 
 
 @cache
 def strengthened() -> Made:
     """Example C with a trimmer of C24 38 x 63 and a ply of C24 38 x 89, through all stages."""
     added = Additions(ply_count=1, ply_width_tenth_mm=890, strong_class="C24", strong_roles=(Role.TRIMMER, Role.TRIMMER_PLY))
-    return make_quote(request_of(sold("C")), msgspec.structs.replace(desk_of(""), additions=added))
+    return make_quote(request_of(sold("C")), msgspec.structs.replace(desk_of(), additions=added))
+
+
+def _settled(name: str) -> Additions:
+    return design(job_of(sold(name)), desk_of()).frame.additions
+
+
+ADDITIONS = {name: _settled(name) for name in NAMES}  # what the checks add to each example

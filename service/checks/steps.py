@@ -41,6 +41,7 @@ TABLE: Final[tuple[Row, ...]] = (
         frozenset({"structure.bearer_bending", "structure.bearer_sag", "structure.bearer_shear"}),
         (members.stronger_bearers, members.deeper_bearers),
     ),
+    Row(frozenset({"structure.arm_bearer"}), (members.stronger_bearers, members.deeper_bearers)),
     Row(
         frozenset({
             "structure.stud_bending", "structure.stud_sag", "structure.upright_column", "structure.ladder_sideways",

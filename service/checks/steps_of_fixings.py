@@ -65,7 +65,8 @@ def rail_between(weak: Weak) -> Stronger | None:
         return None
     lows = sorted(member.box.z0_tenth_mm for member in frame.members if member.role in REAR_RAILS)
     gaps = sorted(pairwise(lows), key=lambda gap: gap[0] - gap[1])
-    middles = ((low + high) // 20 * 10 for low, high in gaps if high - low >= 4 * thick)
+    apart = tenths(weak.ground.rules.walls.fixing_spacing_mm)
+    middles = ((low + high) // 20 * 10 for low, high in gaps if high - low >= 2 * apart)
     free = next((low for low in middles if _free(frame, low, thick)), None)
     return None if free is None else _rail_at(weak, free)
 

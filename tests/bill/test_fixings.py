@@ -70,7 +70,7 @@ def test_what_is_not_sold_is_still_listed() -> None:
 def test_heavy_and_paired_brackets_are_bought_with_their_screws() -> None:
     """Framing.md, 10.2, step 8: the demo's heavy bracket takes 3 screws a leg, the light one 2."""
     added = Additions(bracketed_roles=("sill_rail", "trimmer_ply"), heavy_roles=("sill_rail",), paired_roles=("trimmer_ply",))
-    desk = msgspec.structs.replace(desk_of("A"), additions=added)
+    desk = msgspec.structs.replace(desk_of(), additions=added)
     at = make_quote(request_of(sold("A")), desk)
     needs = {need.wanted: (need.need, need.rule) for need in fixing_needs(facts_at(at))}
 

@@ -8,6 +8,7 @@ import pytest
 from service.checks import steps
 from service.checks.check import Check, Quantity
 from service.checks.settle import content_of, settle
+from service.checks.step import Row
 from service.frame import Additions
 from service.rules import Source
 from tests.checks.row_cases import MARKET
@@ -34,7 +35,7 @@ def plies_wanted(ground: Ground) -> tuple[Check, ...]:
 @pytest.fixture
 def trial(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("service.checks.register.REGISTER", (plies_wanted,))
-    monkeypatch.setattr(steps, "TABLE", (steps.Row(frozenset({"structure.trial"}), (ply,)),))
+    monkeypatch.setattr(steps, "TABLE", (Row(frozenset({"structure.trial"}), (ply,)),))
 
 
 @pytest.mark.usefixtures("trial")
@@ -68,3 +69,21 @@ def test_what_is_counted() -> None:
     assert content.wall_fixings_count >= content.wall_fixings_holding_count
     assert 0 == content.ceiling_screws_count
     assert content == msgspec.json.decode(msgspec.json.encode(content), type=type(content))
+
+
+def nothing_helps(ground: Ground) -> tuple[Check, ...]:
+    """A check of the tests that no step moves."""
+    return tuple(
+        msgspec.structs.replace(one, resistance=Quantity(symbol="p", value=1.0, unit="count")) for one in plies_wanted(ground)
+    )
+
+
+def test_a_step_that_does_not_help_is_not_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is added costs money: it must bring the check that asked for it nearer to its limit."""
+    monkeypatch.setattr("service.checks.register.REGISTER", (nothing_helps,))
+    monkeypatch.setattr(steps, "TABLE", (Row(frozenset({"structure.trial"}), (ply,)),))
+    settled = settle(job_of(example_c()), MARKET, Additions(ply_count=0))
+
+    assert () == settled.steps
+    assert 0 == settled.frame.ply_count
+    assert ("structure.trial",) == tuple(one.code for one in settled.report.failing)

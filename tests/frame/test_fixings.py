@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
+from itertools import combinations
 
 import pytest
 
@@ -153,3 +155,12 @@ def test_nothing_is_screwed_into_a_ceiling_that_holds_none() -> None:
     frame = frame_of(changed(example_b(), {f"{CEILING}/noggins": "to_be_fitted", f"{CEILING}/kind": "suspended_grid"}))
 
     assert ((), 0) == (frame.ceiling_screws, frame.joist_noggin_count)
+
+
+@pytest.mark.parametrize("upstand_mm", [120, 160, 210])
+def test_fixings_keep_a_hundred_apart(upstand_mm: float) -> None:
+    """`knowledge/fixings.md`, 2.3: spacing 100 or more, also where two rear rails lie close to each other."""
+    request = changed(example_a(), {"/survey/brief/sill_above_appliance_mm": upstand_mm})
+    places = [(one.x_tenth_mm, one.z_tenth_mm) for one in frame_of(request).wall_fixings]
+
+    assert 1_000 <= min(math.dist(first, second) for first, second in combinations(places, 2))

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from service.survey import SurveyRequest
 
 B = "/survey/brief"
-DESK: Desk = desk_of("A")
+DESK: Desk = desk_of()
 # A request, and families of which at least one must lead out (framing.md, section 13, column "offer").
 CASES: dict[str, tuple[dict[str, Any], set[str]]] = {
     "too shallow for the fire": (changed(example_a(), {f"{B}/breast_depth_mm": 250}), {"depth"}),

@@ -6,7 +6,7 @@ from service.quote import Unbuildable
 from tests.examples_of import changed, example_a, request_of
 from tests.sold_examples import desk_of
 
-DESK = desk_of("A")
+DESK = desk_of()
 SHALLOW = request_of(changed(example_a(), {"/survey/brief/breast_depth_mm": 250}))
 
 

@@ -62,7 +62,7 @@ def test_a_seller_that_is_not_registered_shows_no_tax() -> None:
 
 def test_reverse_charge_shows_no_tax_to_pay_but_says_what_the_customer_owes() -> None:
     """`knowledge/labour.md`, section 7: wording, rate and amount."""
-    total = sell(changed(sold("A"), taxed("reverse_charge", evidence="both registered, paid within the scheme")), like="A").price
+    total = sell(changed(sold("A"), taxed("reverse_charge", evidence="both registered, paid within the scheme"))).price
 
     assert (0, 416_888) == (total.tax_minor, total.total_minor)
     assert "reverse charge: customer to pay the VAT to HMRC, 20 percent of 4168.88 = 833.78" == total.tax_note
@@ -71,7 +71,7 @@ def test_reverse_charge_shows_no_tax_to_pay_but_says_what_the_customer_owes() ->
 @pytest.mark.parametrize(("kind", "tax"), [("reduced", 20_844), ("zero", 0)])
 def test_a_lower_rate_is_taken_with_its_evidence(kind: str, tax: int) -> None:
     """5 percent of 4168.88 = 208.444."""
-    total = sell(changed(sold("A"), taxed(kind, evidence="empty for two years, council letter of 2026-05-04")), like="A").price
+    total = sell(changed(sold("A"), taxed(kind, evidence="empty for two years, council letter of 2026-05-04"))).price
 
     assert tax == total.tax_minor
     assert "evidence" in total.tax_note

@@ -26,7 +26,7 @@ GAS = {"/survey/services/gas": "present"}
 
 @pytest.mark.parametrize("name", NAMES)
 def test_answers_go_over_the_wire_and_back(name: str) -> None:
-    request, desk = request_of(sold(name)), desk_of(name)
+    request, desk = request_of(sold(name)), desk_of()
     pairs: tuple[tuple[Any, Any], ...] = (
         (answer_frame(request, desk), FrameAnswer), (answer_bill(request, desk), BillAnswer), (answered(name), QuoteAnswer),
     )  # fmt: skip
@@ -40,7 +40,7 @@ def test_answers_go_over_the_wire_and_back(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_three_answers_tell_the_same_story(name: str) -> None:
-    request, desk = request_of(sold(name)), desk_of(name)
+    request, desk = request_of(sold(name)), desk_of()
     frame, bill, quote = answer_frame(request, desk), answer_bill(request, desk), answered(name)
     assert isinstance(frame, FrameDesigned)
     assert isinstance(bill, BillDesigned)
@@ -54,7 +54,7 @@ def test_the_three_answers_tell_the_same_story(name: str) -> None:
 
 @pytest.mark.parametrize("answer", [answer_frame, answer_bill, answer_quote])
 def test_what_cannot_be_built_is_an_answer(answer: Any) -> None:  # noqa: ANN401 - any of the three
-    found = answer(request_of(changed(sold("A"), GAS)), desk_of(""))
+    found = answer(request_of(changed(sold("A"), GAS)), desk_of())
     sent = msgspec.json.encode(found)
 
     assert isinstance(found, Unbuildable)
@@ -71,7 +71,7 @@ def test_faults_point_into_the_request_as_it_was_sent(answer: Any) -> None:  # n
         {"kind": "window", "x0_mm": 3_500, "x1_mm": 3_400},
     ]  # fmt: skip
     with pytest.raises(RequestFaultsError) as caught:
-        answer(request_of(changed(sold("A"), {"/survey/room/obstacles": obstacles})), desk_of(""))
+        answer(request_of(changed(sold("A"), {"/survey/room/obstacles": obstacles})), desk_of())
 
     assert ["/survey/room/obstacles/1"] == [fault.pointer for fault in caught.value.faults]
 
@@ -86,7 +86,7 @@ def test_a_quote_is_firm_only_without_a_reason_against_it() -> None:
 
 
 def test_checks_and_strengthening_stand_in_every_answer() -> None:
-    request, desk = request_of(sold("A")), desk_of("A")
+    request, desk = request_of(sold("A")), desk_of()
     frame, bill, quote = answer_frame(request, desk), answer_bill(request, desk), answer_quote(request, desk)
     assert isinstance(frame, FrameDesigned)
     assert isinstance(bill, BillDesigned)
@@ -108,7 +108,7 @@ def test_a_quote_carries_what_it_was_made_from() -> None:
         quote.request.terms.date,
         quote.request.terms.catalogue_revision,
     )
-    assert quote == answer_quote(quote.request, desk_of("A"))
+    assert quote == answer_quote(quote.request, desk_of())
 
 
 def test_things_in_another_order_are_told_in_the_same_words() -> None:
@@ -117,7 +117,7 @@ def test_things_in_another_order_are_told_in_the_same_words() -> None:
     answers = [
         msgspec.json.encode(answer_quote(request_of(changed(sold("A"), {
             "/survey/services/accessories": accessories[::step], "/survey/room/obstacles": obstacles[::step],
-        })), desk_of("")))
+        })), desk_of()))
         for step in (1, -1)
     ]  # fmt: skip
 

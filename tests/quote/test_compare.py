@@ -13,7 +13,7 @@ from tests.sold_examples import desk_of, sold
 
 
 def quote(name: str = "C", changes: dict[str, object] | None = None, *, dearer: int = 0) -> bytes:
-    desk = desk_of(name)
+    desk = desk_of()
     if dearer:
         prices = {
             code: tuple(msgspec.structs.replace(step, amount_minor=step.amount_minor + dearer) for step in steps)

@@ -26,7 +26,7 @@ def test_what_the_shop_buys_is_awaited() -> None:
 
 
 def test_a_quote_says_what_is_late() -> None:
-    answer = answer_quote(request_of(sold("A", terms__first_day="2026-12-08")), desk_of("A"))
+    answer = answer_quote(request_of(sold("A", terms__first_day="2026-12-08")), desk_of())
 
     assert isinstance(answer, QuoteDesigned)
     assert any(one.code == "W09" and "the fire (10 days)" in one.says for one in answer.cautions)

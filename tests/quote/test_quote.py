@@ -27,9 +27,9 @@ def test_stages_hand_on_what_they_made() -> None:
 
 def test_a_quote_is_the_brief_and_what_follows() -> None:
     request = request_of(sold("C"))
-    job, deal = take_brief(request, desk_of("C"))
+    job, deal = take_brief(request, desk_of())
 
-    assert made("C") == price_job(job, deal, request, desk_of("C"))
+    assert made("C") == price_job(job, deal, request, desk_of())
 
 
 def test_everything_that_keeps_a_breast_from_being_built_is_told_at_once() -> None:
@@ -80,7 +80,7 @@ def test_the_saw_comes_from_the_options(options: dict[str, float] | None, kerf_m
 
 
 def test_a_narrower_saw_never_costs_more() -> None:
-    narrow = make_quote(request_of({**sold("A"), "options": {"kerf_mm": 0}}), desk_of("A"))
+    narrow = make_quote(request_of({**sold("A"), "options": {"kerf_mm": 0}}), desk_of())
 
     assert narrow.plan.bars.cost_minor <= made("A").plan.bars.cost_minor
     assert msgspec.structs.replace(narrow.plan, bars=made("A").plan.bars).boards == made("A").plan.boards

@@ -42,7 +42,7 @@ def fitter(**more: object) -> Request:
 
 
 def quote_of(request: Request) -> Made:
-    return make_quote(request_of(request), desk_of("A"))
+    return make_quote(request_of(request), desk_of())
 
 
 def recut_of(request: Request) -> RecutAnswer:
@@ -79,14 +79,14 @@ def test_the_fitters_three_measures_by_hand() -> None:
 
 
 def test_without_measures_there_is_no_recut() -> None:
-    answer = answer_frame(request_of(low_room()), desk_of("A"))
+    answer = answer_frame(request_of(low_room()), desk_of())
 
     assert isinstance(answer, FrameDesigned)
     assert answer.recut is None
 
 
 def test_frame_and_bill_say_what_changed_too() -> None:
-    frame, bill = answer_frame(request_of(fitter()), desk_of("A")), answer_bill(request_of(fitter()), desk_of("A"))
+    frame, bill = answer_frame(request_of(fitter()), desk_of()), answer_bill(request_of(fitter()), desk_of())
 
     assert isinstance(frame, FrameDesigned)
     assert isinstance(bill, BillDesigned)

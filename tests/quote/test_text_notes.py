@@ -83,7 +83,7 @@ def test_an_answer_says_what_it_was_made_from() -> None:
 
 def test_what_would_work_is_printed_with_its_change_and_price() -> None:
     request = request_of(changed(example_a(), {"/survey/brief/breast_depth_mm": 250}))
-    answer = offered_quote(request, desk_of("A"))
+    answer = offered_quote(request, desk_of())
     assert isinstance(answer, Unbuildable)
     text = render_quote_text(answer)
 
@@ -95,4 +95,4 @@ def test_what_would_work_is_printed_with_its_change_and_price() -> None:
 def test_why_nothing_would_work_is_printed() -> None:
     request = request_of(changed(example_a(), {"/survey/chimney": {"flue": "in_use"}}))
 
-    assert "no change of the brief clears this" in render_quote_text(offered_quote(request, desk_of("A")))
+    assert "no change of the brief clears this" in render_quote_text(offered_quote(request, desk_of()))

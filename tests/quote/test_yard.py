@@ -17,7 +17,7 @@ def with_options(**options: object) -> dict[str, object]:
 
 def test_offcuts_on_hand_are_cut_first_and_not_billed() -> None:
     """Example A buys 12 bars for 62.97 (`knowledge/worked-examples.md`); two whole bars on hand must save money."""
-    plain, helped = made("A"), sell(with_options(offcuts_on_hand=[{"length_mm": 4800, "offcuts_count": 2}]), like="A")
+    plain, helped = made("A"), sell(with_options(offcuts_on_hand=[{"length_mm": 4800, "offcuts_count": 2}]))
     bars = helped.plan.bars
 
     assert bars.cost_minor < plain.plan.bars.cost_minor
@@ -30,9 +30,7 @@ def test_offcuts_on_hand_are_cut_first_and_not_billed() -> None:
 def test_what_the_yard_has_limits_the_plan() -> None:
     plain = made("A").plan.bars
     dearest = max((one for one in plain.stock if not one.offcut), key=lambda one: one.taken_count)
-    limited = sell(
-        with_options(stock_available=[{"code": dearest.code, "available_count": dearest.taken_count - 1}]), like="A"
-    ).plan.bars
+    limited = sell(with_options(stock_available=[{"code": dearest.code, "available_count": dearest.taken_count - 1}])).plan.bars
 
     assert {one.code: one.taken_count for one in limited.stock}.get(dearest.code, 0) <= dearest.taken_count - 1
     assert limited.cost_minor >= plain.cost_minor
@@ -40,10 +38,10 @@ def test_what_the_yard_has_limits_the_plan() -> None:
 
 def test_a_plunge_saw_is_allowed_only_where_it_is_asked_for() -> None:
     asked = with_options(plunge_saw=True)
-    plain, allowed = made("A").plan, sell(asked, like="A").plan
+    plain, allowed = made("A").plan, sell(asked).plan
 
-    assert SheetLayout.EDGE_TO_EDGE is yard_of(request_of(sold("A")), desk_of("A")).layout
-    assert SheetLayout.PLUNGE_SAW is yard_of(request_of(asked), desk_of("A")).layout
+    assert SheetLayout.EDGE_TO_EDGE is yard_of(request_of(sold("A")), desk_of()).layout
+    assert SheetLayout.PLUNGE_SAW is yard_of(request_of(asked), desk_of()).layout
     assert {SheetLayout.EDGE_TO_EDGE} == {group.layout for board in plain.boards for group in board.plan.groups}
     assert all(one.plan.cost_minor <= other.plan.cost_minor for one, other in zip(allowed.boards, plain.boards, strict=True))
 
@@ -52,7 +50,7 @@ def faults_of(*available: tuple[str, int]) -> list[tuple[str, str]]:
     """Pointer and detail of each fault where the yard has so many."""
     rows = [{"code": code, "available_count": count} for code, count in available]
     with pytest.raises(RequestFaultsError) as caught:
-        sell(with_options(stock_available=rows), like="A")
+        sell(with_options(stock_available=rows))
     return [(fault.pointer.removeprefix("/options/stock_available"), fault.detail) for fault in caught.value.faults]
 
 

@@ -36,4 +36,4 @@ def part(text: str, heading: str) -> list[str]:
 
 def read(request: dict[str, Any], catalogue: Catalogue | None = None) -> str:
     """The text of any request."""
-    return render_quote_text(answer_quote(request_of(request), desk_of("", catalogue)))
+    return render_quote_text(answer_quote(request_of(request), desk_of(catalogue)))
