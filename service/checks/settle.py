@@ -166,12 +166,8 @@ def _exact_ratio(one: Check) -> float:
 def _differs(before: Ground, after: Ground) -> bool:
     """Whether a step changed anything: what has no room is not laid out, and counts as used up."""
     same = msgspec.structs.replace(after.frame, additions=before.frame.additions) == before.frame
-    return not same or after.hardware != before.hardware or _unseen(after) != _unseen(before)
-
-
-def _unseen(ground: Ground) -> tuple[bool, bool]:
-    """What is added and shows in no member or fixing."""
-    return ground.frame.additions.wide_packers, ground.frame.additions.predrilled
+    unseen = after.frame.additions.wide_packers != before.frame.additions.wide_packers  # shows in no member or fixing
+    return unseen or not same or after.hardware != before.hardware
 
 
 def _ratio_of(before: Check, report: Report) -> float | None:

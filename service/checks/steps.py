@@ -59,7 +59,6 @@ TABLE: Final[tuple[Row, ...]] = (
     ),
     Row(frozenset({"structure.lid_rail_bending", "structure.lid_rail_sag"}), (members.stronger_member, fixings.more_in_all_rows)),
     Row(frozenset({"structure.end_joint"}), (joints.bracket, joints.heavy_bracket, joints.bracket_pair)),
-    Row(frozenset({"fixings.screw_distances"}), (joints.predrill,)),
     Row(
         frozenset({
             "fixings.wall_path", "fixings.wall_ladder_alone", "fixings.wall_points", "fixings.wall_one_lost",

@@ -1,4 +1,4 @@
-"""Steps of ends and of hung ladders: brackets, heavier, in pairs, more noggins (`knowledge/framing.md`, 10.2, 8, 9 and 13a)."""
+"""Steps of ends and of hung ladders: brackets, heavier, in pairs, more noggins (`knowledge/framing.md`, 10.2, 8 and 13a)."""
 
 from __future__ import annotations
 
@@ -48,11 +48,6 @@ def bracket_pair(weak: Weak) -> Stronger | None:
         bracketed_roles=_with(added.bracketed_roles, member), paired_roles=(*added.paired_roles, member.role.value),
         heavy_roles=tuple(role for role in added.heavy_roles if role != member.role.value),
     )  # fmt: skip
-
-
-def predrill(weak: Weak) -> Stronger | None:
-    """Holes drilled before the screws go in."""
-    return None if weak.added.predrilled else stronger(weak, "predrill", predrilled=True)
 
 
 def ladder_brackets(weak: Weak) -> Stronger | None:

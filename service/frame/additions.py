@@ -56,11 +56,10 @@ class Additions(msgspec.Struct, frozen=True, kw_only=True):
     lid_joist_pitch_tenth_mm: int | None = None  # None: no joists in the lid
     strong_class: str = ""  # strength class of the roles below, other than the job's
     strong_roles: tuple[Role, ...] = ()
-    # joints (steps 8, 9, 13a)
+    # joints (steps 8, 13a); the checks of screws say where to predrill (step 9)
     bracketed_roles: tuple[str, ...] = ()  # roles of members that get a bracket at each end
     heavy_roles: tuple[str, ...] = ()  # of these, the heavy bracket
     paired_roles: tuple[str, ...] = ()  # of these, brackets over and under the end
-    predrilled: bool = False
     ladder_brackets: bool = False  # at both ends of every noggin of a hung ladder
     ladder_halved: bool = False  # a noggin half way in each bay of a hung ladder that has room
     # wall and ceiling (steps 10 to 12, 14)

@@ -27,7 +27,7 @@ def test_a_member_that_is_added_says_which_check_wanted_it() -> None:
 
     assert 2 == found.additions.ply_count
     assert (Reason(added=Added.PLY, says="structure.trial: a ply more"),) == found.additions.reasons
-    assert () == stronger(weak(example_a()), "predrill", predrilled=True).additions.reasons
+    assert () == stronger(weak(example_a()), "wide packers", wide_packers=True).additions.reasons
 
 
 def test_the_next_class_of_the_section_that_is_sold() -> None:

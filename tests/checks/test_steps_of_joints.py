@@ -1,4 +1,4 @@
-"""Framing.md, 10.2, rows 8, 9 and 13a."""
+"""Framing.md, 10.2, rows 8 and 13a."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from service.checks.steps_of_joints import (
     heavy_bracket,
     ladder_brackets,
     ladder_halved,
-    predrill,
     stronger_noggins,
 )
 from service.frame import Additions, EndJoint, Role
@@ -44,10 +43,9 @@ def test_a_pair_follows_the_heavy_bracket() -> None:
     assert [] == said(heavy_bracket, weak(example_a(), pair, role=Role.SILL_RAIL))
 
 
-def test_hung_ladders_and_holes() -> None:
+def test_hung_ladders() -> None:
     spot = weak(example_a())
 
-    assert ["predrill"] == said(predrill, spot)
     assert ["brackets at both ends of every noggin of the hung side ladders"] == said(ladder_brackets, spot)
     assert ["a noggin half way in each bay of the hung side ladders"] == said(ladder_halved, spot)
     assert ["C24 for ladder noggin, ladder upright"] == said(stronger_noggins, spot)
