@@ -182,16 +182,32 @@ def _usual(ground: Ground, there_mm: float | None) -> Result:
 
 
 def _to_shelf(ground: Ground) -> Result:
+    """From the outlet to the underside of what stands over the fire, where that is laid out."""
     wanted = [extra for extra in ground.job.survey.brief.extras or () if extra.kind in ON_THE_FRONT]
     if not wanted:
         return Skipped(code=OUTLET_TO_SHELF, why="no shelf and no beam is wanted over the fire")
-    asked_mm = ground.job.appliance.outlet_to_shelf_least_mm
-    lacks = "the manual states no distance to a shelf" if asked_mm is None else "the height of the shelf is not laid out"
+    asked_mm, there_mm = ground.job.appliance.outlet_to_shelf_least_mm, _under_shelf_mm(ground)
+    lacks = "the manual states no distance to a shelf" if asked_mm is None else ""
+    if not lacks and there_mm is None:
+        lacks = "the height of the outlet or of the shelf is not known"
+    measured = f"{there_mm or 0.0:g} mm from the outlet to the shelf or beam"
+    table = f"at least {asked_mm or 0.0:g} mm, by the manual's table of heights and projections"
     return Check(
-        code=OUTLET_TO_SHELF, subject="shelf", says="a shelf or beam over the fire is not confirmed",
-        demand=_mm("asked", asked_mm or 0.0), resistance=None, clause=MANUAL, unverified=lacks,
-        remedy="set it out by the manual's table of heights and projections" if asked_mm is not None else "ask the maker",
+        code=OUTLET_TO_SHELF, subject="shelf",
+        says="a shelf or beam over the fire is not confirmed" if lacks else measured,
+        demand=_mm("asked", asked_mm or 0.0), resistance=None if lacks or there_mm is None else _mm("there", there_mm),
+        clause=MANUAL, unverified=lacks,
+        remedy="ask the maker" if asked_mm is None else table,
     )  # fmt: skip
+
+
+def _under_shelf_mm(ground: Ground) -> float | None:
+    """Least height of a shelf or beam over the outlet; None: one of them is not known."""
+    outlet_mm = ground.job.appliance.outlet_height_mm
+    if outlet_mm is None or not ground.frame.ledges:
+        return None
+    low = min(ledge.box.z0_tenth_mm for ledge in ground.frame.ledges)
+    return (low - ground.frame.levels.platform_tenth_mm) / 10 - outlet_mm
 
 
 def _air(ground: Ground) -> Result:

@@ -73,7 +73,8 @@ def _shelf(extra: Extra, number: int, ground: Ground) -> Check:
     """A cantilever on a fixing at every stud that it crosses; its own height is the lever of these."""
     over_mm, lever_mm = extra.depth_mm or UNKNOWN_SHELF_MM, extra.height_mm or UNKNOWN_LEVER_MM
     width_mm, pitch_mm = extra.width_mm or 0.0, millimetres(ground.job.board.stud_pitch_tenth_mm)
-    studs = max(LEAST_STUDS, math.floor(width_mm / pitch_mm) + 1)
+    laid = next((ledge for ledge in ground.frame.ledges if ledge.kind == extra.kind.value), None)
+    studs = laid.fixings_count if laid else max(LEAST_STUDS, math.floor(width_mm / pitch_mm) + 1)
     load_n = ground.rules.partial.variable_ratio * ground.rules.actions.person_n
     pull_n = fixing_groups.prying_tension_n(load_n, over_mm, lever_mm, studs)
     return Check(

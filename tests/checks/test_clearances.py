@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+from pathlib import Path
+
 import msgspec
 import pytest
 
@@ -201,3 +204,16 @@ def test_a_manual_without_a_zone() -> None:
 
 def test_the_words_are_those_that_were_read() -> None:
     assert reviewed("clearances") == words_of("clearances"), "python -m tests.checks.words_of, then read the diff"
+
+
+def test_a_beam_that_is_laid_out_is_measured_from_the_outlet() -> None:
+    """Beam 100 over the opening of A: its underside at 920 + 100, the outlet at 430 + 35: 555 mm (tests/examples/beam)."""
+    request = json.loads(Path(__file__).parents[1].joinpath("examples", "beam", "request.json").read_text("utf-8"))
+    whole = ground_of(request)
+    for asked_mm, verdict in ((555.0, Verdict.PASS), (555.1, Verdict.FAIL)):
+        appliance = msgspec.structs.replace(whole.job.appliance, outlet_to_shelf_least_mm=asked_mm)
+        ground = msgspec.structs.replace(whole, job=msgspec.structs.replace(whole.job, appliance=appliance))
+        found = next(one for one in clearance_checks(ground) if one.code == OUTLET_TO_SHELF)
+
+        assert isinstance(found, Check)
+        assert verdict is found.verdict

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+from pathlib import Path
+
 import msgspec
 import pytest
 
@@ -25,6 +28,7 @@ from service.frame import Role
 from service.rules import load_rules
 from service.survey.wishes import Extra, ExtraKind
 from tests.checks.after_checks import after_checks, check_of, checks_of, exact_ratio, skipped_of, wished
+from tests.checks.grounds import ground_of
 from tests.engineering.beam_model import beam
 
 C16 = load_rules().strength_class("C16")
@@ -94,3 +98,11 @@ def test_a_shelf_of_unknown_size_is_taken_deep_and_thin() -> None:
 
 def test_no_shelf() -> None:
     assert {SHELF} == set(skipped_of(shelf_checks, after_checks("A")))
+
+
+def test_a_beam_that_is_laid_out_hangs_on_the_studs_that_it_crosses() -> None:
+    request = json.loads(Path(__file__).parents[1].joinpath("examples", "beam", "request.json").read_text("utf-8"))
+    ground = ground_of(request)
+    (found,) = checks_of(shelf_checks(ground), SHELF)
+
+    assert 4 <= ground.frame.ledges[0].fixings_count == int(found.inputs[-1].value)
