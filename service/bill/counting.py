@@ -100,16 +100,37 @@ def panel_screws(panel: Panel, job: Job, rules: RuleSet) -> int:
     """Screws of one board (`knowledge/cladding.md`, section 3)."""
     if panel.role in REMOVABLE:
         return 0  # on magnets
-    longest = max(panel.width_tenth_mm, panel.height_tenth_mm)
-    pitch = tenths(rules.take_off.board_screw_pitch_mm)
     if panel.layer in {Layer.LINING, Layer.BACKBOARD}:
-        return 2 * (_spaces(longest, pitch) + 1)
-    edge = _edge_pitch(job.board.board_kind if panel.layer is Layer.FACING else LID_BOARD, rules)
-    round_edge = 2 * (_spaces(panel.width_tenth_mm, edge) + _spaces(panel.height_tenth_mm, edge))
-    columns = max(0, _spaces(panel.width_tenth_mm, tenths(rules.take_off.field_column_pitch_mm)) - 1)
-    field = columns * max(0, _spaces(panel.height_tenth_mm, pitch) - 1)
-    holes = sum(2 * (_spaces(hole.width_tenth_mm, edge) + _spaces(hole.height_tenth_mm, edge)) for hole in panel.cut_outs)
-    return round_edge + field + holes
+        return 2 * row_count(panel, rules)
+    pitch = ring_pitch(panel, job, rules)
+    edges = [
+        (panel.width_tenth_mm, panel.height_tenth_mm),
+        *((one.width_tenth_mm, one.height_tenth_mm) for one in panel.cut_outs),
+    ]
+    columns, rows = screw_grid(panel, rules)
+    return columns * rows + sum(2 * sum(ring_counts(size, pitch)) for size in edges)
+
+
+def row_count(panel: Panel, rules: RuleSet) -> int:
+    """Screws in each of the two rows of a lining or backboard."""
+    return _spaces(max(panel.width_tenth_mm, panel.height_tenth_mm), tenths(rules.take_off.board_screw_pitch_mm)) + 1
+
+
+def ring_pitch(panel: Panel, job: Job, rules: RuleSet) -> int:
+    """Greatest spacing round the edge of a board, tenths of a millimetre."""
+    return _edge_pitch(job.board.board_kind if panel.layer is Layer.FACING else LID_BOARD, rules)
+
+
+def ring_counts(size: tuple[int, int], pitch: int) -> tuple[int, int]:
+    """Screws along each of the level edges, and along each of the upright ones."""
+    return _spaces(size[0], pitch), _spaces(size[1], pitch)
+
+
+def screw_grid(panel: Panel, rules: RuleSet) -> tuple[int, int]:
+    """Columns and rows of screws in the field of a board."""
+    take = rules.take_off
+    columns = _spaces(panel.width_tenth_mm, tenths(take.field_column_pitch_mm)) - 1
+    return max(0, columns), max(0, _spaces(panel.height_tenth_mm, tenths(take.board_screw_pitch_mm)) - 1)
 
 
 def _edge_pitch(board_kind: str, rules: RuleSet) -> int:

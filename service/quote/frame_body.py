@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from service.bill import place_screws
 from service.checks import unit_mass_kg
 from service.frame import Unit, measure_before_cutting
 from service.quote.wire import (
@@ -17,6 +18,7 @@ from service.quote.wire import (
     PanelAnswer,
     Place,
     RecessSize,
+    ScrewAnswer,
     Section,
     SideFixingAnswer,
     SizesAnswer,
@@ -28,6 +30,7 @@ from service.quote.wire import (
 from service.units import millimetres, text_mm
 
 if TYPE_CHECKING:
+    from service.bill import ScrewPlace
     from service.brief import Job, Timber
     from service.frame import Box, CeilingScrew, Closure, Frame, Levels, Member, Panel, Recess, SideFixing, Sizes, WallFixing
     from service.rules import RuleSet
@@ -38,7 +41,7 @@ def frame_body(frame: Frame, job: Job, rules: RuleSet) -> FrameBody:
     return FrameBody(
         timber=_timber(job.timber),
         members=tuple(_member(member) for member in frame.members),
-        panels=tuple(_panel(panel) for panel in frame.panels),
+        panels=tuple(_panel(panel, place_screws(panel, frame, job, rules)) for panel in frame.panels),
         openings=tuple(
             OpeningAnswer(
                 kind=one.kind,
@@ -138,7 +141,7 @@ def _member(member: Member) -> MemberAnswer:
     )
 
 
-def _panel(panel: Panel) -> PanelAnswer:
+def _panel(panel: Panel, screws: tuple[ScrewPlace, ...]) -> PanelAnswer:
     return PanelAnswer(
         mark=panel.mark,
         role=panel.role,
@@ -163,6 +166,10 @@ def _panel(panel: Panel) -> PanelAnswer:
                 height_mm=millimetres(one.height_tenth_mm),
             )
             for one in panel.cut_outs
+        ),
+        screws=tuple(
+            ScrewAnswer(x_mm=millimetres(one.x_tenth_mm), y_mm=millimetres(one.y_tenth_mm), z_mm=millimetres(one.z_tenth_mm))
+            for one in screws
         ),
         box=place(panel.box),
     )

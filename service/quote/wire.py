@@ -79,6 +79,14 @@ class CutOutAnswer(Answer, frozen=True, kw_only=True):
     height_mm: float
 
 
+class ScrewAnswer(Answer, frozen=True, kw_only=True):
+    """A screw through a board, where it meets the timber behind; frame axes."""
+
+    x_mm: float
+    y_mm: float
+    z_mm: float
+
+
 class PanelAnswer(Answer, frozen=True, kw_only=True):
     """One board as cut."""
 
@@ -97,6 +105,7 @@ class PanelAnswer(Answer, frozen=True, kw_only=True):
     joint_below: bool
     joint_left: bool
     cut_outs: tuple[CutOutAnswer, ...]
+    screws: tuple[ScrewAnswer, ...]  # none where no timber lies behind: glued, on magnets, or screwed through its neighbours
     box: Place
 
 
