@@ -10,6 +10,7 @@ from service.quote.text_frame import frame_text
 from service.quote.text_layout import row, title, words, wrapped
 from service.quote.text_money import bill_text, hours_text, price_text
 from service.quote.text_notes import alternatives_text, assumed_text, cautions_text, origin_text, unmet_text
+from service.quote.text_recut import recut_text
 from service.quote.wire import QuoteDesigned, Unbuildable
 from service.survey.appliance import CatalogueAppliance, CustomAppliance
 from service.survey.wishes import CatalogueScreen, CustomScreen
@@ -31,6 +32,7 @@ def render_quote_text(answer: QuoteAnswer) -> str:
 def _designed(quote: QuoteDesigned) -> Iterator[str]:
     yield from _head(quote)
     yield from frame_text(quote.frame, {board.board_code: board.description for board in quote.cut_plan.boards})
+    yield from recut_text(quote.recut)
     yield from cuts_text(quote.cut_plan)
     yield from bill_text(quote.bill)
     yield from hours_text(quote.labour)
