@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from service.quote import Desk
 
 MOST_COUNT: Final = 3
-MOST_TRIES_COUNT: Final = 120  # designs laid out for one answer: house choice, some 0.2 s
+MOST_TRIES_COUNT: Final = 90  # designs laid out for one answer, at most some 0.8 s: house choice
 MOST_STEPS_COUNT: Final = 5  # changes put together
 REFUSED: Final = "refused_"
 
