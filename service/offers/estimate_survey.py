@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from service.catalogue import Catalogue
     from service.errors import Fault
     from service.offers.estimate_wire import EstimateRequest, RoomAnswers
+    from service.survey.appliance import ApplianceChoice
+    from service.survey.wishes import ScreenChoice
 
 MEMBERS: Final = {  # pointer into the survey: pointer into the answers
     "/survey/room/heights": "/room_height_mm",
@@ -26,7 +28,7 @@ MEMBERS: Final = {  # pointer into the survey: pointer into the answers
     "/survey/ceiling/joists": "/joists",
     "/survey/floor/fall_mm": "/floor_fall_mm",
     "/survey/services/supply_wanted": "/supply",
-    "/survey/site/storey": "/storey",
+    "/survey/site/storey": "/flights_count",
     "/terms/date": "/date",
     "/survey/brief": "",
 }
@@ -38,16 +40,25 @@ PLASTERED: Final = "plasterboard of the house: plaster and tape do not hold on w
 
 def survey_of(asked: EstimateRequest, catalogue: Catalogue) -> SurveyRequest:
     """The survey that the answers make; sections that nothing was said of are left out."""
-    brief = Brief(
-        appliance=asked.appliance,
-        screen=asked.screen,
-        open_ends=asked.open_ends,
-        finish=asked.finish,
-        board=board_for(asked.finish, catalogue),
-        breast_width_mm=asked.breast_width_mm,
-        platform_height_mm=asked.platform_height_mm,
-    )
+    brief = brief_with(asked, asked.appliance, asked.screen, board_for(asked.finish, catalogue))
+    brief = msgspec.structs.replace(brief, open_ends=asked.open_ends)
     return SurveyRequest(survey=survey_with(asked, brief), terms=Terms(date=asked.date) if asked.date else None)
+
+
+def brief_with(
+    asked: RoomAnswers, appliance: ApplianceChoice, screen: ScreenChoice | None, board: CatalogueBoard | None
+) -> Brief:
+    """What is wanted, as told, with a fire, a screen and a board."""
+    return Brief(
+        appliance=appliance,
+        screen=screen,
+        board=board,
+        finish=asked.finish,
+        breast_width_mm=asked.breast_width_mm,
+        breast_depth_mm=asked.breast_depth_mm,
+        platform_height_mm=asked.platform_height_mm,
+        sill_above_appliance_mm=asked.sill_above_appliance_mm,
+    )
 
 
 def survey_with(asked: RoomAnswers, brief: Brief) -> Survey:
@@ -60,7 +71,7 @@ def survey_with(asked: RoomAnswers, brief: Brief) -> Survey:
         ceiling=Ceiling(joists=asked.joists) if asked.joists else None,
         floor=Floor(fall_mm=asked.floor_fall_mm) if asked.floor_fall_mm is not None else None,
         services=Services(supply_wanted=asked.supply) if asked.supply else None,
-        site=Site(storey=asked.storey) if asked.storey is not None else None,
+        site=Site(storey=asked.flights_count) if asked.flights_count is not None else None,
         brief=brief,
     )
 

@@ -137,7 +137,7 @@ def _stairs(base: Base) -> Iterator[Unknown]:
     if base.request.survey.site is None:
         high = _of_hours(base, FLIGHT_HOURS * FLIGHTS_COUNT)
         says = f"ground floor; {FLIGHT_HOURS:g} h for each flight, up to {FLIGHTS_COUNT} reckoned with"
-        yield Unknown("storey", "/survey/site/storey", says, "How many flights of stairs lead to the room?", 0, 0, high)
+        yield Unknown("flights_count", "/survey/site/storey", says, "How many flights of stairs lead to the room?", 0, 0, high)
 
 
 def _lean(base: Base) -> Iterator[Unknown]:

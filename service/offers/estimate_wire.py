@@ -31,10 +31,12 @@ class RoomAnswers(Input, frozen=True, kw_only=True):
     joists: JoistDirection | None = None
     floor_fall_mm: Annotated[float, Meta(ge=0, le=60, description="How much the floor falls over the breast, mm.")] | None = None
     supply: SupplyWanted | None = None
-    storey: Annotated[int, Meta(ge=0, le=40, description="Flights of stairs up to the room.")] | None = None
+    flights_count: Annotated[int, Meta(ge=0, le=40, description="Flights of stairs up to the room.")] | None = None
     finish: Finish | None = None
     breast_width_mm: Annotated[float, Meta(ge=400, le=8_000)] | None = None
+    breast_depth_mm: Annotated[float, Meta(ge=100, le=1_500)] | None = None
     platform_height_mm: Annotated[float, Meta(ge=0, le=1_500)] | None = None
+    sill_above_appliance_mm: Annotated[float, Meta(ge=0, le=2_000)] | None = None
     date: IsoDate | None = None  # of the prices; left out: today
 
 
@@ -95,7 +97,7 @@ class Estimated(msgspec.Struct, frozen=True, kw_only=True, tag="designed", tag_f
     complete: bool  # false: something has no price and is not in the range, see `not_in_price`
     not_in_price: tuple[str, ...]
     sizes: HeadSizes
-    days_on_site: int
+    on_site_days: int
     assumptions: tuple[EffectAnswer, ...]  # greatest effect first
     narrowing: tuple[QuestionAnswer, ...]  # at most three, best first
     cautions: tuple[Caution, ...]  # those for a buyer

@@ -62,7 +62,7 @@ def base_of(made: Made, request: SurveyRequest, desk: Desk) -> Base:
 
 def range_of(base: Base, unknowns: tuple[Unknown, ...]) -> Percentiles:
     """Low, likely and high of a design with so much unknown."""
-    return percentiles(base.total_minor, (_labour_spread(base), *(_spread(one) for one in unknowns)))
+    return percentiles(base.total_minor, (labour_spread(base), *(_spread(one) for one in unknowns)))
 
 
 def range_answer(price: Percentiles, currency: str) -> Range:
@@ -95,7 +95,7 @@ def _estimated(base: Base) -> Estimated:
         complete=not missing,
         not_in_price=missing,
         sizes=head_sizes(made.frame),
-        days_on_site=made.labour.visit_days,
+        on_site_days=made.labour.visit_days,
         assumptions=(*_assumptions(made.job, unknowns, currency), *_board_taken(base.request)),
         narrowing=_questions(base, unknowns, price),
         cautions=tuple(one for one in cautions if Audience.CUSTOMER in one.audience),
@@ -111,7 +111,7 @@ def _spread(one: Unknown) -> Spreading:
     return spread_over(one.low_minor, one.likely_minor, one.high_minor)
 
 
-def _labour_spread(base: Base) -> Spreading:
+def labour_spread(base: Base) -> Spreading:
     """The hours' own spread at the mean rate of the job (labour.md, section 5)."""
     labour = base.made.labour
     cost = sum(step.amount_minor for step in base.made.price.steps if step.kind in {StepKind.LABOUR, StepKind.TOOL_WEAR})

@@ -22,6 +22,7 @@ from service.web.docs import document, get_contract, get_docs, get_docs_part
 from service.web.drafts import discard_draft, export_draft, get_difference, get_draft, get_sample_quotes, import_rows
 from service.web.drawings import create_drawing
 from service.web.edge import Edge, EdgeLimits
+from service.web.estimates import create_estimate
 from service.web.failures import to_problem
 from service.web.frames import create_frame
 from service.web.health import get_live, get_ready
@@ -42,6 +43,7 @@ from service.web.quotes import create_quote
 from service.web.sample_moves import Sampler
 from service.web.screens import get_screen, list_screens
 from service.web.shelf import Keeper, Shelf
+from service.web.shortlists import create_shortlist
 from service.web.strict import StrictRequest
 from service.web.workshop import Workshop
 from service.workers import Runner
@@ -57,6 +59,8 @@ HANDLERS: Final = (
     create_quote,
     create_drawing,
     create_cut_plan,
+    create_estimate,
+    create_shortlist,
     list_materials,
     get_material,
     list_appliances,

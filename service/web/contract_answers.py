@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from service.catalogue import Appliance, Bracket, Screen
 from service.cut_plans import CutPlanMade, CutPlanRequest
+from service.offers import EstimateAnswer, EstimateRequest, ShortlistAnswer, ShortlistRequest
 from service.quote import BillAnswer, FrameAnswer, QuoteAnswer
 from service.store import KeyRow
 from service.survey import SurveyRequest
@@ -59,6 +60,29 @@ EXAMPLE_CUTS: Final[Mapping[str, Any]] = {
 }
 
 
+EXAMPLE_ANSWERS: Final[Mapping[str, Any]] = {
+    "appliance": {"kind": "catalogue", "model": "AF-302"},
+    "screen": {"kind": "catalogue", "model": "SC-043"},
+    "room_height_mm": 2515,
+    "wall": "solid_brick",
+    "finish": "painted",
+}
+EXAMPLE_FEWEST: Final[Mapping[str, Any]] = {
+    "appliance": {"kind": "size_class", "open_ends_count": 0, "length_mm": 1200},
+    "screen": {"kind": "size_class", "diagonal_in": 50, "bought": False},
+    "room_height_mm": 2600,
+}
+
+
+EXAMPLE_ROOM: Final[Mapping[str, Any]] = {
+    "room_height_mm": 2515,
+    "wall": "solid_brick",
+    "open_ends_count": 2,
+    "least_diagonal_in": 43,
+    "most_width_mm": 1800,
+}
+
+
 def _calculation(description: str, answer: Any, name: str) -> Answered:  # noqa: ANN401 - a type
     return Answered(
         description=description,
@@ -96,6 +120,21 @@ ANSWERS: Final[Mapping[str, Answered]] = {
         answer=CutPlanMade,
         body=CutPlanRequest,
         examples=(("studding_and_board", EXAMPLE_CUTS),),
+    ),
+    "create_estimate": Answered(
+        description="The price range, or why there is no design.",
+        answer=EstimateAnswer,
+        name="EstimateAnswer",
+        headers=OF_CATALOGUE,
+        body=EstimateRequest,
+        examples=(("three_sided", EXAMPLE_ANSWERS), ("no_screen_yet", EXAMPLE_FEWEST)),
+    ),
+    "create_shortlist": Answered(
+        description="Every pair, best first.",
+        answer=ShortlistAnswer,
+        headers=OF_CATALOGUE,
+        body=ShortlistRequest,
+        examples=(("a_room", EXAMPLE_ROOM),),
     ),
     "list_materials": _page("materials", MaterialPage, "get_material", "code"),
     "get_material": _item("material", PricedMaterial, "TM-1035A"),

@@ -23,6 +23,7 @@ class Need(msgspec.Struct, frozen=True, kw_only=True):
 
 QUOTE: Final = Need(scope=Scope.QUOTE)
 PICTURE: Final = Need(scope=Scope.QUOTE, browser=True)
+ESTIMATE: Final = Need(scope=Scope.QUOTE, browser=True)
 READ: Final = Need(scope=Scope.CATALOGUE_READ)
 READ_WITHOUT_TRADE_PRICES: Final = Need(scope=Scope.CATALOGUE_READ, browser=True)
 WRITE: Final = Need(scope=Scope.CATALOGUE_WRITE)
@@ -34,6 +35,8 @@ NEEDS: Final[Mapping[str, Need]] = {
     "create_quote": QUOTE,
     "create_drawing": PICTURE,
     "create_cut_plan": QUOTE,
+    "create_estimate": ESTIMATE,
+    "create_shortlist": ESTIMATE,
     "list_materials": READ,
     "get_material": READ,
     "list_appliances": READ_WITHOUT_TRADE_PRICES,

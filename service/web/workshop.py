@@ -8,12 +8,26 @@ from typing import TYPE_CHECKING, Any, Final
 
 from litestar import Request, Response
 
+from service.errors import RequestFaultsError
+from service.offers import fault_as_asked
+from service.survey import Terms
 from service.web.callers import caller_of
 from service.web.exchange import DEADLINE_KEY
-from service.workers import CutPlanTask, DrawingRequest, DrawingTask, Job, JobKind, SurveyTask, encode_task
+from service.workers import (
+    CutPlanTask,
+    DrawingRequest,
+    DrawingTask,
+    EstimateTask,
+    Job,
+    JobKind,
+    ShortlistTask,
+    SurveyTask,
+    encode_task,
+)
 
 if TYPE_CHECKING:
     from service.cut_plans import CutPlanRequest
+    from service.offers import EstimateRequest, ShortlistRequest
     from service.survey import SurveyRequest
     from service.web.shelf import Shelf
     from service.workers import Runner
@@ -48,6 +62,25 @@ class Workshop:
         """Have a drawing made; raises as `answer`."""
         body, headers = await self._make(JobKind.DRAWING, DrawingTask(request=drawing, today=_today()), request)
         return Response(body, media_type=SVG, headers={**headers, "Content-Security-Policy": DRAWING_POLICY})
+
+    async def estimate(self, asked: EstimateRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
+        """Have a price range made; raises as `answer`."""
+        task = EstimateTask(request=asked, today=_today(), search_seconds=_seconds_left(request) * SEARCH_RATIO)
+        return await self._offer(JobKind.ESTIMATE, task, request)
+
+    async def list_fitting(self, asked: ShortlistRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
+        """Have a shortlist made; raises as `answer`."""
+        task = ShortlistTask(request=asked, today=_today(), search_seconds=_seconds_left(request) * SEARCH_RATIO)
+        return await self._offer(JobKind.SHORTLIST, task, request)
+
+    async def _offer(self, kind: JobKind, task: EstimateTask | ShortlistTask, request: Request[Any, Any, Any]) -> Response[bytes]:
+        """With the catalogue of its day; a day that there is not points into the answers, which have no terms."""
+        try:
+            held = await self._shelf.take_for(caller_of(request).account, Terms(date=task.request.date))
+        except RequestFaultsError as error:
+            raise RequestFaultsError(tuple(fault_as_asked(fault) for fault in error.faults)) from error
+        job = Job(kind=kind, payload=encode_task(task), snapshot=held.snapshot, deadline_seconds=_seconds_left(request))
+        return Response(await self._runner.run(job), media_type=JSON, headers=held.headers)
 
     async def cut(self, plan: CutPlanRequest, request: Request[Any, Any, Any]) -> Response[bytes]:
         """Have a cutting plan made; raises as `Runner.run`."""

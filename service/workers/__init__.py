@@ -4,7 +4,16 @@ from service.workers.errors import WorkError, WorkerStartError
 from service.workers.example import example_bytes, example_survey
 from service.workers.inline import InlineRunner
 from service.workers.job import Job, JobFunction, PlainFunction, Registry, Runner, Snapshot
-from service.workers.kinds import CutPlanTask, DrawingRequest, DrawingTask, JobKind, SurveyTask, encode_task
+from service.workers.kinds import (
+    CutPlanTask,
+    DrawingRequest,
+    DrawingTask,
+    EstimateTask,
+    JobKind,
+    ShortlistTask,
+    SurveyTask,
+    encode_task,
+)
 from service.workers.pool import PoolPlan, PoolState, WorkerPool
 from service.workers.process import WorkerPlan
 from service.workers.samples import sample_requests
@@ -13,6 +22,7 @@ __all__ = [
     "CutPlanTask",
     "DrawingRequest",
     "DrawingTask",
+    "EstimateTask",
     "InlineRunner",
     "Job",
     "JobFunction",
@@ -22,6 +32,7 @@ __all__ = [
     "PoolState",
     "Registry",
     "Runner",
+    "ShortlistTask",
     "Snapshot",
     "SurveyTask",
     "WorkError",

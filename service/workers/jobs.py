@@ -13,8 +13,8 @@ from service.catalogue import demo_catalogue
 from service.cut_plans import answer_cut_plan
 from service.drawings import draw
 from service.errors import Fault, Reason, RequestFaultsError, UnbuildableError
-from service.offers import answer_bill, answer_frame, answer_quote
-from service.quote import Desk, QuoteDesigned, design, signed
+from service.offers import answer_bill, answer_estimate, answer_frame, answer_quote, answer_shortlist
+from service.quote import Desk, QuoteDesigned, design_measured, signed
 from service.rules import EDITIONS, NEWEST_EDITION, RuleSet, load_rules
 from service.survey import SurveyRequest
 from service.workers.attention import is_given_up
@@ -25,6 +25,8 @@ from service.workers.kinds import (
     SurveyTask,
     decode_cut_plan_task,
     decode_drawing_task,
+    decode_estimate_task,
+    decode_shortlist_task,
     decode_survey_task,
     encode_task,
 )
@@ -35,6 +37,7 @@ if TYPE_CHECKING:
     from service.catalogue import Catalogue
     from service.cutting import Stop
     from service.quote import BillAnswer, FrameAnswer
+    from service.workers.kinds import EstimateTask, ShortlistTask
 
 WARM_UP_SECONDS: Final = 10.0
 WARM_UP_DAY: Final = "2026-12-01"
@@ -68,7 +71,7 @@ def make_drawing(payload: bytes, catalogue: Catalogue) -> bytes:
     desk = Desk(catalogue=catalogue, rules=rules_of(task.request), today=task.today)
     job, _deal = resolve(task.request, catalogue, desk.rules, task.today)
     try:
-        frame = design(job, desk).frame
+        frame = design_measured(task.request, job, desk)[0].frame
     except UnbuildableError as error:
         raise RequestFaultsError(tuple(_undrawable(unmet.says, unmet.offer) for unmet in error.unmet)) from error
     return draw(frame, job, task.request.view).encode()
@@ -78,6 +81,18 @@ def make_cut_plan(payload: bytes) -> bytes:
     """A cutting plan on its own, as JSON; raises RequestFaultsError."""
     task = decode_cut_plan_task(payload)
     return _ENCODER.encode(answer_cut_plan(task.request, _guard(task.search_seconds), task.most_work_count))
+
+
+def make_estimate(payload: bytes, catalogue: Catalogue) -> bytes:
+    """The price range of a handful of answers, as JSON; raises RequestFaultsError."""
+    task = decode_estimate_task(payload)
+    return _ENCODER.encode(answer_estimate(task.request, _desk(task, catalogue)))
+
+
+def make_shortlist(payload: bytes, catalogue: Catalogue) -> bytes:
+    """Every fire with every screen in one room, as JSON; raises RequestFaultsError."""
+    task = decode_shortlist_task(payload)
+    return _ENCODER.encode(answer_shortlist(task.request, _desk(task, catalogue)))
 
 
 def rules_of(request: SurveyRequest) -> RuleSet:
@@ -110,6 +125,11 @@ def _made[Answer](make: Callable[[SurveyRequest, Desk], Answer], task: SurveyTas
     return make(task.request, desk)
 
 
+def _desk(task: EstimateTask | ShortlistTask, catalogue: Catalogue) -> Desk:
+    """What answers of a shopper are worked out with: the newest rules."""
+    return Desk(catalogue=catalogue, rules=_rules(NEWEST_EDITION), today=task.today, stop=_guard(task.search_seconds))
+
+
 def _guard(search_seconds: float) -> Stop:
     """Stop searching when the time is over, or when nobody waits any more."""
     end = time.perf_counter() + search_seconds
@@ -131,6 +151,8 @@ JOBS: Final = Registry(
         JobKind.BILL: make_bill,
         JobKind.QUOTE: make_quote,
         JobKind.DRAWING: make_drawing,
+        JobKind.ESTIMATE: make_estimate,
+        JobKind.SHORTLIST: make_shortlist,
     },
     plain_jobs={JobKind.CUT_PLAN: make_cut_plan},
     warm_up=warm_up,

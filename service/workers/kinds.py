@@ -9,6 +9,7 @@ import msgspec
 
 from service.cut_plans import CutPlanRequest
 from service.drawings import View  # noqa: TC001 - the decoder reads the annotations of a struct below another
+from service.offers import EstimateRequest, ShortlistRequest
 from service.survey import SurveyRequest
 
 
@@ -20,6 +21,8 @@ class JobKind(StrEnum):
     QUOTE = "quote"
     DRAWING = "drawing"
     CUT_PLAN = "cut_plan"
+    ESTIMATE = "estimate"
+    SHORTLIST = "shortlist"
 
 
 class DrawingRequest(SurveyRequest, frozen=True, kw_only=True):
@@ -44,6 +47,22 @@ class DrawingTask(msgspec.Struct, frozen=True, kw_only=True):
     today: str  # RFC 3339 full-date
 
 
+class EstimateTask(msgspec.Struct, frozen=True, kw_only=True):
+    """A handful of answers to put a price range on."""
+
+    request: EstimateRequest
+    today: str  # RFC 3339 full-date
+    search_seconds: float  # as for a survey
+
+
+class ShortlistTask(msgspec.Struct, frozen=True, kw_only=True):
+    """A room to find fires and screens for."""
+
+    request: ShortlistRequest
+    today: str  # RFC 3339 full-date
+    search_seconds: float  # as for a survey
+
+
 class CutPlanTask(msgspec.Struct, frozen=True, kw_only=True):
     """Something to cut; needs no catalogue."""
 
@@ -52,12 +71,14 @@ class CutPlanTask(msgspec.Struct, frozen=True, kw_only=True):
     most_work_count: int  # for all searches together
 
 
-type Task = SurveyTask | DrawingTask | CutPlanTask
+type Task = SurveyTask | DrawingTask | CutPlanTask | EstimateTask | ShortlistTask
 
 _ENCODER: Final = msgspec.msgpack.Encoder()
 _SURVEY: Final = msgspec.msgpack.Decoder(SurveyTask)
 _DRAWING: Final = msgspec.msgpack.Decoder(DrawingTask)
 _CUT_PLAN: Final = msgspec.msgpack.Decoder(CutPlanTask)
+_ESTIMATE: Final = msgspec.msgpack.Decoder(EstimateTask)
+_SHORTLIST: Final = msgspec.msgpack.Decoder(ShortlistTask)
 
 
 def encode_task(task: Task) -> bytes:
@@ -78,3 +99,13 @@ def decode_drawing_task(payload: bytes) -> DrawingTask:
 def decode_cut_plan_task(payload: bytes) -> CutPlanTask:
     """The task of a cut plan."""
     return _CUT_PLAN.decode(payload)
+
+
+def decode_estimate_task(payload: bytes) -> EstimateTask:
+    """The task of an estimate."""
+    return _ESTIMATE.decode(payload)
+
+
+def decode_shortlist_task(payload: bytes) -> ShortlistTask:
+    """The task of a shortlist."""
+    return _SHORTLIST.decode(payload)

@@ -17,6 +17,7 @@ ALLOWED = {
     "service.brief.job.Assumption.value": "the pointer beside it names the field, and that name says the unit",
     "service.brief.job.Doubt.value": "the pointer beside it names the field, and that name says the unit",
     "service.catalogue.rows.RowFault.line": "a position in a file, counted from 1",
+    "service.offers.estimate_wire.EffectAnswer.value": "the pointer beside it names the field, and that name says the unit",
     "service.quote.wire_alternatives.Operation.value": "the path beside it names the field, and that name says the unit",
     "service.rules.load._Row.value": "the row's key ends in the unit (tests/guards/test_rules.py)",
     "service.rules.ruleset.Rule.value": "the row's key ends in the unit (tests/guards/test_rules.py)",

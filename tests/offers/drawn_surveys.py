@@ -34,7 +34,7 @@ def draw_answers(chance: Random) -> EstimateRequest:
         "room_height_mm": chance.choice([None, 2350, 2400, 2515, 2600, 2800, 3000]),
         "wall": chance.choice([None, None, *WALLS]),
         "supply": chance.choice([None, None, "fused_connection", "new_circuit"]),
-        "storey": chance.choice([None, None, 0, 1]),
+        "flights_count": chance.choice([None, None, 0, 1]),
         "floor_fall_mm": chance.choice([None, None, 0, 8]),
         "date": DAY,
     }
@@ -65,7 +65,7 @@ def draw_survey(asked: EstimateRequest, brief: Json, chance: Random) -> SurveyRe
     }
     survey["services"]["supply_wanted"] = asked.supply or _supply(asked, chance)
     survey["site"] |= {
-        "storey": chance.choice([0, 0, 0, 1, 2, 3]) if asked.storey is None else asked.storey,
+        "storey": chance.choice([0, 0, 0, 1, 2, 3]) if asked.flights_count is None else asked.flights_count,
         "parking_distance_mm": chance.randint(0, 40_000),
     }
     survey["brief"] = brief

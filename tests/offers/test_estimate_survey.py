@@ -24,7 +24,7 @@ def test_what_is_not_told_is_left_out() -> None:
 
 
 def test_what_is_told_stands_where_a_survey_has_it() -> None:
-    told = {"room_height_mm": 2515, "wall": "solid_brick", "joists": "across_wall", "floor_fall_mm": 4, "storey": 2}
+    told = {"room_height_mm": 2515, "wall": "solid_brick", "joists": "across_wall", "floor_fall_mm": 4, "flights_count": 2}
     body = msgspec.to_builtins(survey_of(asked(**told, supply="new_circuit", date="2026-12-01"), demo_catalogue()))
     survey = body["survey"]
 

@@ -39,7 +39,7 @@ def risk_minor(made: Made) -> int:
     ("member", "value"),
     [
         ("wall", "solid_brick"), ("room_height_mm", 2400), ("supply", "new_circuit"), ("joists", "along_wall"),
-        ("floor_fall_mm", 6), ("storey", 0),
+        ("floor_fall_mm", 6), ("flights_count", 0),
     ],
 )  # fmt: skip
 def test_what_is_told_is_unknown_no_more(member: str, value: object) -> None:
@@ -54,7 +54,7 @@ def test_an_unknown_wall_may_cost_less_or_more() -> None:
 
 
 @pytest.mark.parametrize(
-    ("member", "value"), [("supply", "new_circuit"), ("floor_fall_mm", 20), ("storey", 3), ("room_height_mm", 2500)]
+    ("member", "value"), [("supply", "new_circuit"), ("floor_fall_mm", 20), ("flights_count", 3), ("room_height_mm", 2500)]
 )
 def test_an_end_is_what_a_whole_quote_at_that_end_costs(member: str, value: object) -> None:
     """The quote at the end is made whole; the end of the range is not: it may differ by a visit day and small materials."""

@@ -29,7 +29,7 @@ HANDFUL = {"appliance": FIRE, "screen": SCREEN, "room_height_mm": 2400, "finish"
 VALUES: dict[str, list[object]] = {  # of an answer: those that the ranges of survey.md give
     "supply": ["fused_connection", "fused_connection", "fused_connection", "new_circuit"],
     "wall": ["solid_brick", "dense_block", "aerated_block", "concrete", "plasterboard_on_dabs"],
-    "storey": [0, 1, 2, 3],
+    "flights_count": [0, 1, 2, 3],
     "floor_fall_mm": [0, 4, 8, 12],
     "joists": ["across_wall", "along_wall"],
 }
@@ -93,7 +93,7 @@ def test_an_answer_narrows_the_range_on_average(member: str) -> None:
 
 
 def test_all_answers_together_narrow_it_truly() -> None:
-    told = {"wall": "solid_brick", "supply": "fused_connection", "joists": "across_wall", "floor_fall_mm": 0, "storey": 0}
+    told = {"wall": "solid_brick", "supply": "fused_connection", "joists": "across_wall", "floor_fall_mm": 0, "flights_count": 0}
 
     assert width(estimate(**told)) < 0.9 * width(estimate())
 
@@ -110,7 +110,7 @@ def test_the_survey_that_it_gives_can_be_quoted() -> None:
     made = make_quote(msgspec.json.decode(body, type=type(found.request)), DESK)
 
     assert found.sizes.finished_width_mm * 10 == made.frame.sizes.finished_width_tenth_mm
-    assert found.days_on_site == made.labour.visit_days
+    assert found.on_site_days == made.labour.visit_days
 
 
 def test_it_says_what_it_assumed_greatest_effect_first() -> None:

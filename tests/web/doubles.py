@@ -13,7 +13,7 @@ from service.errors import Fault, Reason, RequestFaultsError
 from service.store import HeldKey, KeeperState, KeyKind, KeyRow, MadeKey, NewKey, NoKeyError, Scope, SpentKeyError
 from service.store.access import digest_of, new_key_text, write_key
 from service.workers import Registry
-from service.workers.kinds import decode_drawing_task, decode_survey_task
+from service.workers.kinds import decode_drawing_task, decode_estimate_task, decode_shortlist_task, decode_survey_task
 
 if TYPE_CHECKING:
     from service.workers.kinds import SurveyTask
@@ -165,6 +165,18 @@ def drawing(payload: bytes, catalogue: Catalogue) -> bytes:
     return f'<svg xmlns="http://www.w3.org/2000/svg"><title>{task.request.view} {catalogue.revision}</title></svg>'.encode()
 
 
+def estimate(payload: bytes, catalogue: Catalogue) -> bytes:
+    """The revision that an estimate would be made with."""
+    decode_estimate_task(payload)
+    return msgspec.json.encode({"outcome": "designed", "origin": {"catalogue_revision": catalogue.revision}})
+
+
+def shortlist(payload: bytes, catalogue: Catalogue) -> bytes:
+    """The revision that a shortlist would be made with."""
+    decode_shortlist_task(payload)
+    return msgspec.json.encode({"pairs": [], "catalogue_revision": catalogue.revision})
+
+
 def _misbehave(task: SurveyTask) -> None:
     wish = task.request.terms.reference if task.request.terms else None
     if wish == "refuse":
@@ -191,4 +203,14 @@ def nothing() -> None:
     """No warming up."""
 
 
-REGISTRY = Registry(jobs={"frame": frame, "bill": frame, "quote": frame, "drawing": drawing}, warm_up=nothing)
+REGISTRY = Registry(
+    jobs={
+        "frame": frame,
+        "bill": frame,
+        "quote": frame,
+        "drawing": drawing,
+        "estimate": estimate,
+        "shortlist": shortlist,
+    },
+    warm_up=nothing,
+)

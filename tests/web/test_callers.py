@@ -12,7 +12,7 @@ from service.catalogue import demo_catalogue
 from service.store import Scope
 from service.web import application as wiring
 from service.web.application import HANDLERS, make_router
-from service.web.contract_answers import EXAMPLE_CUTS
+from service.web.contract_answers import EXAMPLE_ANSWERS, EXAMPLE_CUTS, EXAMPLE_ROOM
 from service.web.needs import NEEDS, OPEN_TO_ALL, READ_WITHOUT_TRADE_PRICES
 from tests.web.client import application, client_of, survey_body
 from tests.web.doubles import HeldKeys, demo_keeper
@@ -33,6 +33,8 @@ REQUESTS: dict[str, tuple[str, str, Any]] = {
     "create_quote": ("POST", "/v1/quotes", survey_body()),
     "create_drawing": ("POST", "/v1/drawings", survey_body() | {"view": "section"}),
     "create_cut_plan": ("POST", "/v1/cut-plans", EXAMPLE_CUTS),
+    "create_estimate": ("POST", "/v1/estimates", EXAMPLE_ANSWERS),
+    "create_shortlist": ("POST", "/v1/shortlists", EXAMPLE_ROOM),
     "list_materials": ("GET", "/v1/materials", None),
     "get_material": ("GET", "/v1/materials/TM-1035A", None),
     "list_appliances": ("GET", "/v1/appliances", None),
@@ -193,10 +195,18 @@ async def test_a_browser_key_opens_what_a_page_needs_and_only_from_the_shops_pag
 
 
 def test_what_a_browser_key_opens() -> None:
-    """Issue 6, item 1; estimates, shortlists and the estimate's PDF are still to come."""
+    """Issue 6, item 1; the estimate's PDF is still to come."""
     opened = {name for name, need in NEEDS.items() if need.browser}
 
-    assert {"create_drawing", "list_appliances", "get_appliance", "list_screens", "get_screen"} <= opened
+    assert {
+        "create_drawing",
+        "create_estimate",
+        "create_shortlist",
+        "list_appliances",
+        "get_appliance",
+        "list_screens",
+        "get_screen",
+    } <= opened
     assert not opened & {"create_frame", "create_bill", "create_quote", "create_cut_plan", "list_materials", "get_material"}
     assert READ_WITHOUT_TRADE_PRICES.browser
 

@@ -85,11 +85,11 @@ def reachable(name: str) -> set[str]:
     return found
 
 
-@pytest.mark.parametrize("body", ["SurveyRequest", "DrawingRequest", "CutPlanRequest"])
+@pytest.mark.parametrize("body", ["SurveyRequest", "DrawingRequest", "CutPlanRequest", "EstimateRequest"])
 def test_requests_are_closed_and_described(body: str) -> None:
     objects = [SCHEMAS[name] for name in reachable(body) if SCHEMAS[name].get("type") == "object"]
 
-    assert len(objects) > 7
+    assert len(objects) > 4
     assert all(schema["additionalProperties"] is False for schema in objects)
     assert all(schema["description"] for schema in objects)
 
@@ -207,7 +207,7 @@ class Seen:
 # A body of the right shape may still contradict itself, name what the catalogue does not hold, or give a day that there is
 # not: JSON Schema cannot say so. Such a body is a 422 with its faults, not an answer.
 RULES_OF_THE_TRADE: Final = {"positive_data_acceptance": {"expected-statuses": ["2xx", "422"]}}
-CALCULATIONS: Final = ("create_frame", "create_drawing", "create_cut_plan")
+CALCULATIONS: Final = ("create_frame", "create_drawing", "create_cut_plan", "create_estimate")
 # A file of rows is told its faults by line; a day may have passed; a draft or revision may be another. No schema says so.
 OF_BOOKS: Final = ("import_rows", "publish_draft", "withdraw_revision")
 RULES_OF_BOOKS: Final = {"positive_data_acceptance": {"expected-statuses": ["2xx", "404", "409", "422"]}}
@@ -215,7 +215,7 @@ RULES_OF_BOOKS: Final = {"positive_data_acceptance": {"expected-statuses": ["2xx
 DATED: Final = ("get_difference", "get_sample_quotes")
 RULES_OF_DAYS: Final = {"positive_data_acceptance": {"expected-statuses": ["2xx", "400", "404"]}}
 # Bills and quotes take the very body of frames, whose 4 000 boundary cases run in full; 1 100 of them would make a whole quote
-# each, 0.1 s a piece. They run with `--hypothesis-profile=explore`; examples, fuzzing and sequences always run.
+# each, 0.1 s a piece; a shortlist takes a second. They run with `--hypothesis-profile=explore`; examples, fuzzing and sequences always run.
 ALL_BOUNDARIES: Final = settings.get_current_profile_name() == "explore"
 CONFIG: Final = SchemathesisConfig.from_dict(
     {
@@ -226,7 +226,7 @@ CONFIG: Final = SchemathesisConfig.from_dict(
             {"include-operation-id": [*OF_BOOKS], "checks": RULES_OF_BOOKS},
             {"include-operation-id": [*DATED], "checks": RULES_OF_DAYS},
             {
-                "include-operation-id": ["create_bill", "create_quote"],
+                "include-operation-id": ["create_bill", "create_quote", "create_shortlist"],
                 "checks": RULES_OF_THE_TRADE,
                 "phases": {"coverage": {"enabled": ALL_BOUNDARIES}},
             },
