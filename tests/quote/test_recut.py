@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from service.errors import RequestFaultsError, UnbuildableError
 from service.frame import Unit, lay_out
 from service.quote import FrameDesigned, Made, make_quote
 from service.quote.answers import answer_bill, answer_frame
@@ -17,6 +18,7 @@ from service.rules import load_rules
 from service.survey.measured import PiecesCut
 from tests.examples_of import changed, faults_of, job_of, request_of
 from tests.sold_examples import desk_of, sold
+from tests.strategies import requests
 
 if TYPE_CHECKING:
     from service.frame import Member
@@ -234,3 +236,31 @@ def test_checks_are_made_again_on_the_base_as_it_stands() -> None:
 
     assert base_of(made) == tuple(member for member in again.members if member.unit is Unit.BASE)
     assert made.settled.report.checks
+
+
+@settings(max_examples=25)
+@given(request=requests(), off_mm=st.integers(-100, 100))
+def test_on_any_breast_the_base_stands_and_nothing_is_used_twice(request: Request, off_mm: int) -> None:
+    """A room measured within what is not refused, with two bars there of every length that the job may buy."""
+    try:
+        plain = quote_of(request)
+    except (RequestFaultsError, UnbuildableError):
+        return
+    job = plain.job
+    above_mm = (job.clear_height_tenth_mm - job.platform_tenth_mm) / 10 - job.appliance.body_height_mm + off_mm
+    bars = [{"code": one.code, "bars_count": 2} for one in job.timber.stock if one.code]
+    measured = {"appliance_top_to_ceiling_mm": [round(above_mm, 1)], "bars_bought": bars}
+    try:
+        made = quote_of(changed(request, {MEASURED: measured}))
+    except UnbuildableError:
+        return
+    plan, cut = made.plan.bars, recut_body(made.recut)
+    taken = {one.code: one.taken_count for one in plan.stock if one.offcut}
+
+    assert base_of(plain) == base_of(made)
+    assert all(count <= 2 for count in taken.values())
+    assert cut is not None
+    assert cut.pieces_to_cut_count == sum(group.bars_count * len(group.cuts) for group in plan.groups) + sum(
+        group.bars_count * len(group.cuts) for one in made.plan.other_bars for group in one.plan.groups
+    )
+    assert cut.base_unchanged
