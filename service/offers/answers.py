@@ -11,6 +11,7 @@ from service.catalogue import money
 from service.checks import cautions_of
 from service.cutting import QUICK
 from service.offers.alternatives import find_alternatives
+from service.offers.variants import variant_requests, with_variants
 from service.quote import AlternativeAnswer, Unbuildable
 from service.units import millimetres
 
@@ -33,9 +34,12 @@ def answer_bill(request: SurveyRequest, desk: Desk) -> BillAnswer:
 
 
 def answer_quote(request: SurveyRequest, desk: Desk) -> QuoteAnswer:
-    """The whole quote of a survey; raises RequestFaultsError."""
+    """The whole quote of a survey with its variants; raises RequestFaultsError."""
+    variants = variant_requests(request, desk)
     answer = quote.answer_quote(request, desk)
-    return with_alternatives(answer, request, desk) if isinstance(answer, Unbuildable) else answer
+    if isinstance(answer, Unbuildable):
+        return with_alternatives(answer, request, desk)
+    return with_variants(answer, variants, desk)
 
 
 def with_alternatives(answer: Unbuildable, request: SurveyRequest, desk: Desk) -> Unbuildable:

@@ -18,6 +18,7 @@ from service.quote.wire import (
     Unbuildable,
 )
 from service.quote.wire_alternatives import AlternativeAnswer, Operation
+from service.quote.wire_variants import VariantAnswer, VariantOutcome
 
 __all__ = [
     "ENGINE_VERSION",
@@ -34,6 +35,8 @@ __all__ = [
     "QuoteDesigned",
     "RecessSize",
     "Unbuildable",
+    "VariantAnswer",
+    "VariantOutcome",
     "answer_bill",
     "answer_frame",
     "answer_quote",

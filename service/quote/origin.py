@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 PINNED: Final = ("packingsolver", "highspy")  # solvers whose release may change a plan
 ENGINE_VERSION: Final = "; ".join(f"{name} {version(name)}" for name in ("inglewright", *PINNED))
-IN_ORDER: Final = frozenset({"route", "extras", "provisional_sums"})  # lists whose order means something
+IN_ORDER: Final = frozenset({"route", "extras", "provisional_sums", "variants", "patch"})  # lists whose order means something
 SECTIONS: Final = {
     "room": Room, "wall": Wall, "ceiling": Ceiling, "floor": Floor, "services": Services, "chimney": Chimney, "site": Site,
 }  # fmt: skip
@@ -32,7 +32,7 @@ _ENCODER: Final = msgspec.json.Encoder(order="deterministic")
 
 def tidy(request: SurveyRequest) -> SurveyRequest:
     """The request however it was written: what holds nothing is left out, lists whose order means nothing are sorted."""
-    options = None if request.options in {None, Options()} else _sorted_lists(request.options)
+    options = None if request.options is None or request.options == Options() else _sorted_lists(request.options)
     terms = None if request.terms is None else _sorted_lists(request.terms)
     return SurveyRequest(survey=_tidy_survey(request.survey), terms=terms, options=options)
 

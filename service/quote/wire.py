@@ -21,6 +21,7 @@ from service.quote.wire_checks import CheckAnswer, Strengthening
 from service.quote.wire_cuts import CutPlanAnswer
 from service.quote.wire_money import PriceBody
 from service.quote.wire_recut import RecutAnswer
+from service.quote.wire_variants import VariantAnswer
 from service.signing import Signature
 from service.survey import SurveyRequest
 from service.units import Money
@@ -361,6 +362,7 @@ class QuoteDesigned(Answer, frozen=True, kw_only=True, tag="designed", tag_field
     doubts: tuple[Doubt, ...]
     request: SurveyRequest
     origin: Origin
+    variants: tuple[VariantAnswer, ...] = ()  # in the order of `options.variants`
     signature: Signature | None = None  # null: no key is set, or the clock ended a search, so that it may not come out again
 
 

@@ -118,6 +118,36 @@ class StockAvailable(Input, frozen=True, kw_only=True):
     available_count: Annotated[int, Meta(ge=0, le=100_000)]
 
 
+type PatchText = Annotated[str, Meta(max_length=120)]
+type PatchWhole = Annotated[int, Meta(ge=-100_000, le=100_000)]
+type PatchNumber = Annotated[float, Meta(ge=-100_000, le=100_000)]
+type PatchObject = Annotated[dict[PatchText, PatchText | PatchWhole | PatchNumber | bool | None], Meta(max_length=40)]
+
+
+class PatchOp(StrEnum):
+    """The one operation that is used."""
+
+    ADD = "add"
+
+
+class PatchStep(Input, frozen=True, kw_only=True):
+    """One operation of a JSON Patch (RFC 6902) on the survey as sent; parents that are missing are made."""
+
+    path: Annotated[
+        str,
+        Meta(pattern=r"^/survey(/[a-z0-9_]+){1,4}(?!\n)$", max_length=120, description="RFC 6901 JSON Pointer into the body."),
+    ]
+    value: PatchText | PatchWhole | PatchNumber | bool | PatchObject | None
+    op: PatchOp = PatchOp.ADD
+
+
+class Variant(Input, frozen=True, kw_only=True):
+    """The same breast with something else: another finish, screen or timber, or without the recess."""
+
+    name: ShortText
+    patch: Annotated[tuple[PatchStep, ...], Meta(min_length=1, max_length=12)]
+
+
 class Options(Input, frozen=True, kw_only=True):
     """Options of one call."""
 
@@ -126,6 +156,7 @@ class Options(Input, frozen=True, kw_only=True):
     offcuts_on_hand: Annotated[tuple[OffcutOnHand, ...], Meta(max_length=60)] | None = None  # cut first; not billed
     stock_available: Annotated[tuple[StockAvailable, ...], Meta(max_length=60)] | None = None  # others: as many as wanted
     plunge_saw: bool | None = None  # cuts may stop inside a sheet where that costs less or saves one; it is then marked out
+    variants: Annotated[tuple[Variant, ...], Meta(max_length=6)] | None = None  # of a quote: each is computed beside it
 
 
 class SurveyRequest(Input, frozen=True, kw_only=True):

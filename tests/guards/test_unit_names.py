@@ -29,6 +29,7 @@ ALLOWED = {
     "service.catalogue.item_index.Sought.words": "values of fields, only compared",
     "service.web.problems.ProblemFault.line": "a position in a file, counted from 1",
     "service.web.serving.Door.port": "a number that names, not one that measures",
+    "service.survey.terms.PatchStep.value": "the path beside it names the field, and that name says the unit",
     "service.survey.site.Site.storey": "floors above the ground, as a building names them",
 }
 
