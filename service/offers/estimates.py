@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from service.offers.estimate_wire import EstimateAnswer, EstimateRequest
     from service.quote import Desk
     from service.survey import SurveyRequest
+    from service.units import Money
 
 MOST_QUESTIONS_COUNT: Final = 3
 MEANING: Final = (
@@ -132,7 +133,7 @@ def _questions(base: Base, unknowns: tuple[Unknown, ...], price: Percentiles) ->
             found.append((-narrows, one))
     best = sorted(found, key=lambda pair: (pair[0], pair[1].member))[:MOST_QUESTIONS_COUNT]
     currency = base.made.deal.currency
-    return tuple(QuestionAnswer(member=one.member, asks=one.asks, narrows_by=money(round(-by), currency)) for by, one in best)
+    return tuple(QuestionAnswer(member=one.member, asks=one.asks, narrows_by=_whole(-by, currency)) for by, one in best)
 
 
 def _assumptions(job: Job, unknowns: tuple[Unknown, ...], currency: str) -> tuple[EffectAnswer, ...]:
@@ -163,9 +164,15 @@ def _effect(one: Unknown, taken: Assumption | None, currency: str) -> EffectAnsw
         pointer=one.pointer,
         value=taken.value if taken else None,
         says=one.says,
-        effect_low=money(round(one.low_minor), currency),
-        effect_high=money(round(one.high_minor), currency),
+        effect_low=_whole(one.low_minor, currency),
+        effect_high=_whole(one.high_minor, currency),
     )
+
+
+def _whole(amount_minor: float, currency: str) -> Money:
+    """To the nearest whole unit: no pennies of what is not known (labour.md, section 5)."""
+    scale = MINOR_PER_MAJOR[currency]
+    return money(round(amount_minor / scale) * scale, currency)
 
 
 def _not_in_price(base: Base, unknowns: tuple[Unknown, ...]) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""Whole answers: `request.json` of every case to `quote.json` beside it.
+"""Whole answers: `request.json` of every case to `quote.json` beside it, `answers.json` to `estimate.json`.
 
 `python -m tests.examples.rewrite` writes them again; the diff is read by a person before it is committed.
 """
@@ -10,7 +10,7 @@ from pathlib import Path
 import msgspec
 
 from service.catalogue import demo_catalogue
-from service.offers import answer_quote
+from service.offers import EstimateRequest, answer_estimate, answer_quote
 from service.quote import Desk
 from service.rules import load_rules
 from service.survey import SurveyRequest
@@ -31,10 +31,24 @@ def quote_text(case: str) -> str:
     return msgspec.json.format(msgspec.json.encode(answer_quote(request, desk)), indent=1).decode() + "\n"
 
 
+def estimates() -> tuple[str, ...]:
+    """Names of the estimates: the folders that hold answers."""
+    return tuple(sorted(path.parent.name for path in FOLDER.glob("*/answers.json")))
+
+
+def estimate_text(case: str) -> str:
+    """The estimate of a handful of answers, laid out to be read."""
+    asked = msgspec.json.decode((FOLDER / case / "answers.json").read_bytes(), type=EstimateRequest)
+    desk = Desk(catalogue=demo_catalogue(), rules=load_rules(), today=DAY)
+    return msgspec.json.format(msgspec.json.encode(answer_estimate(asked, desk)), indent=1).decode() + "\n"
+
+
 def rewrite() -> None:
     """Write every answer again."""
     for case in cases():
         (FOLDER / case / "quote.json").write_text(quote_text(case), encoding="utf-8")
+    for case in estimates():
+        (FOLDER / case / "estimate.json").write_text(estimate_text(case), encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -6,7 +6,7 @@ import msgspec
 import pytest
 
 from service.quote import QuoteAnswer, QuoteDesigned, Unbuildable
-from tests.examples.rewrite import FOLDER, cases, quote_text
+from tests.examples.rewrite import FOLDER, cases, estimate_text, estimates, quote_text
 from tests.quote.test_recut import fitter
 from tests.sold_examples import sold
 
@@ -25,6 +25,17 @@ REWRITE = "python -m tests.examples.rewrite, then read the diff"
 @pytest.mark.parametrize("case", cases())
 def test_the_whole_answer_is_the_reviewed_one(case: str) -> None:
     assert quote_text(case) == (FOLDER / case / "quote.json").read_text("utf-8"), REWRITE
+
+
+@pytest.mark.parametrize("case", estimates())
+def test_the_whole_estimate_is_the_reviewed_one(case: str) -> None:
+    assert estimate_text(case) == (FOLDER / case / "estimate.json").read_text("utf-8"), REWRITE
+
+
+def test_there_are_estimates_that_fit_and_one_that_does_not() -> None:
+    outcomes = [json.loads((FOLDER / case / "estimate.json").read_text("utf-8"))["outcome"] for case in estimates()]
+
+    assert ["designed", "designed", "unbuildable"] == sorted(outcomes)
 
 
 @pytest.mark.parametrize("case", WORKED)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import os
 import statistics
 from functools import cache
+from itertools import pairwise
 from random import Random
 
 import msgspec
@@ -121,7 +122,15 @@ def test_it_says_what_it_assumed_greatest_effect_first() -> None:
     ]
 
     assert len(effects) > 5
-    assert effects == sorted(effects, reverse=True)
+    assert all(one >= after - 1 for one, after in pairwise(effects))  # shown in whole units
+
+
+def test_no_pennies_are_shown_of_what_is_not_known() -> None:
+    found = estimate()
+    effects = [amount for one in found.assumptions for amount in (one.effect_low, one.effect_high) if amount]
+    shown = [found.price.low, found.price.likely, found.price.high, *effects, *(one.narrows_by for one in found.narrowing)]
+
+    assert all(one.amount.endswith(".00") for one in shown)
 
 
 def test_it_asks_for_what_narrows_most() -> None:
