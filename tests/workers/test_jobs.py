@@ -11,10 +11,20 @@ import pytest
 from service.catalogue import demo_catalogue
 from service.drawings import View
 from service.errors import Reason, RequestFaultsError
+from service.offers import EstimateRequest, ShortlistRequest
 from service.quote import BillDesigned, FrameAnswer, FrameDesigned, QuoteAnswer, QuoteDesigned, Unbuildable
 from service.rules import NEWEST_EDITION
 from service.survey import SurveyRequest
-from service.workers import DrawingRequest, DrawingTask, SurveyTask, encode_task, example_survey, jobs
+from service.workers import (
+    DrawingRequest,
+    DrawingTask,
+    EstimateTask,
+    ShortlistTask,
+    SurveyTask,
+    encode_task,
+    example_survey,
+    jobs,
+)
 
 DAY = "2026-12-01"
 
@@ -52,6 +62,20 @@ def test_a_bill_and_a_quote_of_one_survey_agree() -> None:
     assert bill.cut_plan == quote.cut_plan
     assert quote.reference == "Q-1042"
     assert quote.standing == "firm"
+
+
+def test_an_estimate_and_a_shortlist_of_one_room_agree() -> None:
+    fire, screen = {"kind": "catalogue", "model": "AF-103"}, {"kind": "catalogue", "model": "SC-043"}
+    asked = msgspec.convert({"appliance": fire, "screen": screen, "room_height_mm": 2400}, EstimateRequest)
+    room = msgspec.convert({"room_height_mm": 2400}, ShortlistRequest)
+    whole = demo_catalogue()
+    few = msgspec.structs.replace(
+        whole, appliances={"AF-103": whole.appliances["AF-103"]}, screens={"SC-043": whole.screens["SC-043"]}
+    )
+    estimate = jobs.make_estimate(encode_task(EstimateTask(request=asked, today=DAY, search_seconds=20)), few)
+    shortlist = jobs.make_shortlist(encode_task(ShortlistTask(request=room, today=DAY, search_seconds=20)), few)
+
+    assert msgspec.json.decode(estimate)["price"] == msgspec.json.decode(shortlist)["pairs"][0]["price"]
 
 
 def test_the_same_task_has_the_same_bytes() -> None:
