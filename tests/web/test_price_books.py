@@ -23,6 +23,8 @@ from tests.web.doubles import HeldKeys
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Callable
 
+    from service.workers import Runner
+
 __all__ = ["demo_database_url"]
 pytestmark = pytest.mark.anyio
 TODAY = dt.datetime.now(dt.UTC).date()
@@ -83,12 +85,12 @@ async def house(demo_database_url: str) -> AsyncIterator[House]:
 
 
 @asynccontextmanager
-async def house_on(url: str, books_url: str | None = None) -> AsyncIterator[House]:
+async def house_on(url: str, books_url: str | None = None, runner: Runner | None = None) -> AsyncIterator[House]:
     engine, keys = make_engine(books_url or url, WRITE_LIMITS), HeldKeys()
     async with CatalogueKeeper(url, poll_seconds=60) as keeper:
         assert await keeper.wait_until_loaded(10)
         parts = WebParts(
-            runner=InlineRunner("service.workers.jobs:JOBS"),
+            runner=runner or InlineRunner("service.workers.jobs:JOBS"),
             keeper=keeper,
             keys=KeyParts(ring=keys, uses=keys, desk=keys),
             books=BookDesk(engine),
