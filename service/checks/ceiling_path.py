@@ -135,14 +135,16 @@ def _row_remedy(row: Row, value: RowValue, ground: Ground, limit_ratio: float) -
         wanted_n = row.force_n / single_n
         at = screw.declared_density_kg_m3 or ground.rules.screws.declared_density_kg_m3
         ratio = ground.rules.strength_class("C16").density_kg_m3 / at
+        both = []  # a head and a thread that are both too weak are mended together
         if value.pulled.head_n < wanted_n:
             of_head = screw.head_pull_mpa or ground.rules.screws.head_pull_mpa
-            says.append(f"washers of at least {math.ceil(withdrawal.head_for_force_mm(wanted_n, of_head, ratio))} mm")
+            both.append(f"washers of at least {math.ceil(withdrawal.head_for_force_mm(wanted_n, of_head, ratio))} mm")
         if value.pulled.thread_n < wanted_n:
             of_thread = screw.withdrawal_mpa or ground.rules.screws.withdrawal_mpa
             held_mm = withdrawal.thread_for_force_mm(wanted_n, of_thread, screw.diameter_mm or 0.0, ratio)
-            says.append(f"{math.ceil(held_mm - value.pulled.thread_mm)} mm more thread in the joist")
-    return "needs " + " or ".join(says) if says else "let the wall carry it"
+            both.append(f"{math.ceil(held_mm - value.pulled.thread_mm)} mm more thread in the joist")
+        says += [" and ".join(both)] if both else []
+    return "needs " + ", or ".join(says) if says else "let the wall carry it"
 
 
 def _lift(rows: Rows, ground: Ground, paths: Paths) -> Check:

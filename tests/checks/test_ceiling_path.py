@@ -95,6 +95,17 @@ def test_the_remedy_of_a_short_thread_passes() -> None:
     assert of(with_screw(weak, length_mm=70.0 + more_mm), ROW, "U-TF1").holds
 
 
+def test_a_head_and_a_thread_that_are_both_too_weak_are_mended_together() -> None:
+    weak = with_screw(on_the_ceiling(example("A")), length_mm=70.0, head_diameter_mm=3.0)
+    remedy = of(weak, ROW, "U-TF1").remedy
+    washer_mm = int(remedy.partition("washers of at least ")[2].split()[0])
+    more_mm = int(remedy.partition(" mm more thread")[0].split()[-1])
+
+    assert " mm and " in remedy
+    assert of(with_screw(weak, length_mm=70.0 + more_mm, head_diameter_mm=float(washer_mm)), ROW, "U-TF1").holds
+    assert not of(with_screw(weak, length_mm=70.0 + more_mm), ROW, "U-TF1").holds
+
+
 def test_no_screw_is_sold() -> None:
     ground = on_the_ceiling(example("A"))
     bare = msgspec.structs.replace(ground, hardware=msgspec.structs.replace(ground.hardware, ceiling_screw=None))
