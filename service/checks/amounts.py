@@ -57,6 +57,21 @@ def mass(symbol: str, value_kg: float) -> Quantity:
     return Quantity(symbol=symbol, value=value_kg, unit="kg")
 
 
+def power(symbol: str, value_w: float) -> Quantity:
+    """A power."""
+    return Quantity(symbol=symbol, value=value_w, unit="w")
+
+
+def current(symbol: str, value_a: float) -> Quantity:
+    """An electric current."""
+    return Quantity(symbol=symbol, value=value_a, unit="a")
+
+
+def angle(symbol: str, value_deg: float) -> Quantity:
+    """An angle."""
+    return Quantity(symbol=symbol, value=value_deg, unit="deg")
+
+
 def newton_metres(value_n_mm: float) -> str:
     """A moment for reading."""
     return f"{value_n_mm / N_MM_PER_N_M:.1f} N m"

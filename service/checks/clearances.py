@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from service.checks.check import Check, Quantity, Skipped
+from service.checks.amounts import length
+from service.checks.check import Check, Skipped
 from service.frame import Layer
 from service.rules import Source
 from service.survey.appliance import CustomAppliance, OpenEnds
@@ -80,17 +81,13 @@ def outlet_to_screen_mm(ground: Ground) -> float | None:
     return (screen - ground.frame.levels.platform_tenth_mm) / 10 - job.appliance.outlet_height_mm
 
 
-def _mm(symbol: str, value_mm: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_mm, unit="mm")
-
-
 def _gap(code: str, says: str, there_mm: float, *, asked_mm: float | None, house_mm: float) -> Check:
     """A gap that the maker asks, or the house's where the manual is silent."""
     asked = house_mm if asked_mm is None else asked_mm
     silent = "" if asked_mm is not None else f"the manual states no such gap; {house_mm:g} mm is assumed"
     remedy = f"ask the maker for this gap; {there_mm:g} mm is there" if silent else ""
     return Check(
-        code=code, subject=FIRE, says=says, demand=_mm("asked", asked), resistance=_mm("there", there_mm), clause=MANUAL,
+        code=code, subject=FIRE, says=says, demand=length("asked", asked), resistance=length("there", there_mm), clause=MANUAL,
         unverified=silent, remedy=remedy if there_mm >= asked else f"a gap of at least {asked:g} mm",
     )  # fmt: skip
 
@@ -127,7 +124,7 @@ def _front(ground: Ground) -> Result:
     if asked_mm is None:
         return Check(
             code=CLEAR_FRONT, subject=FIRE, says="how far furniture keeps from the fire is the maker's to say",
-            demand=_mm("asked", 0.0), resistance=None, clause=MANUAL, unverified="the manual states no distance to furniture",
+            demand=length("asked", 0.0), resistance=None, clause=MANUAL, unverified="the manual states no distance to furniture",
             remedy="ask the maker for the clear distance before the fire",
         )  # fmt: skip
     depth_mm = ground.job.survey.room.depth_mm if ground.job.survey.room else None
@@ -137,8 +134,8 @@ def _front(ground: Ground) -> Result:
     there_mm = depth_mm - ground.frame.sizes.finished_depth_tenth_mm / 10
     return Check(
         code=CLEAR_FRONT, subject=FIRE, says=f"{there_mm:g} mm lie between the fire and the opposite wall",
-        demand=_mm("asked", asked_mm), resistance=_mm("there", there_mm), clause=MANUAL,
-        inputs=(_mm("room depth", depth_mm),),
+        demand=length("asked", asked_mm), resistance=length("there", there_mm), clause=MANUAL,
+        inputs=(length("room depth", depth_mm),),
         remedy="" if there_mm >= asked_mm else f"a breast less deep by {asked_mm - there_mm:g} mm, or another wall",
     )  # fmt: skip
 
@@ -151,17 +148,17 @@ def _to_screen(ground: Ground) -> tuple[Result, ...]:
     asked_mm, there_mm = appliance.outlet_to_screen_least_mm, outlet_to_screen_mm(ground)
     if asked_mm is None or there_mm is None:
         lacks = "the height of the outlet" if there_mm is None else "the least distance from outlet to screen"
-        there = () if there_mm is None else (_mm("there", there_mm),)
+        there = () if there_mm is None else (length("there", there_mm),)
         silent = Check(
             code=OUTLET_TO_SCREEN, subject=SCREEN, says="whether warm air reaches the screen is the maker's to say",
-            demand=_mm("asked", asked_mm or 0.0), resistance=None, clause=MANUAL, inputs=there,
+            demand=length("asked", asked_mm or 0.0), resistance=None, clause=MANUAL, inputs=there,
             unverified=f"the manual does not state {lacks}", remedy=f"ask the maker for {lacks}",
         )  # fmt: skip
         return (silent, _usual(ground, there_mm))
     says = f"{there_mm:g} mm lie between the outlet and the underside of the screen"
     short_mm = asked_mm - there_mm
     stated = Check(
-        code=OUTLET_TO_SCREEN, subject=SCREEN, says=says, demand=_mm("asked", asked_mm), resistance=_mm("there", there_mm),
+        code=OUTLET_TO_SCREEN, subject=SCREEN, says=says, demand=length("asked", asked_mm), resistance=length("there", there_mm),
         clause=MANUAL, remedy=f"an upstand higher by {short_mm:g} mm" if short_mm > 0 else "",
     )  # fmt: skip
     return (stated, Skipped(code=OUTLET_TO_SCREEN_USUAL, why="the maker's own distance governs"))
@@ -176,7 +173,7 @@ def _usual(ground: Ground, there_mm: float | None) -> Result:
     return Check(
         code=OUTLET_TO_SCREEN_USUAL, subject=SCREEN, binding=False, clause=USUAL, remedy=more,
         says=f"{there_mm:g} mm lie between the outlet and the screen; the maker states no distance",
-        demand=_mm("usual", usual_mm), resistance=_mm("there", there_mm),
+        demand=length("usual", usual_mm), resistance=length("there", there_mm),
         unverified="a rule of thumb: the maker states no distance",
     )  # fmt: skip
 
@@ -195,7 +192,7 @@ def _to_shelf(ground: Ground) -> Result:
     return Check(
         code=OUTLET_TO_SHELF, subject="shelf",
         says="a shelf or beam over the fire is not confirmed" if lacks else measured,
-        demand=_mm("asked", asked_mm or 0.0), resistance=None if lacks or there_mm is None else _mm("there", there_mm),
+        demand=length("asked", asked_mm or 0.0), resistance=None if lacks or there_mm is None else length("there", there_mm),
         clause=MANUAL, unverified=lacks,
         remedy="ask the maker" if asked_mm is None else table,
     )  # fmt: skip
@@ -219,8 +216,8 @@ def _air(ground: Ground) -> Result:
     asked = house_mm if asked_mm is None else asked_mm
     silent = "" if asked_mm is not None else f"the screen's maker states no free air; {house_mm:g} mm is assumed"
     return Check(
-        code=SCREEN_GAP, subject=SCREEN, says=f"{there_mm:g} mm are free round the screen", demand=_mm("asked", asked),
-        resistance=_mm("there", there_mm), clause=SCREEN_SHEET, unverified=silent,
+        code=SCREEN_GAP, subject=SCREEN, says=f"{there_mm:g} mm are free round the screen", demand=length("asked", asked),
+        resistance=length("there", there_mm), clause=SCREEN_SHEET, unverified=silent,
         remedy=f"a gap of at least {asked:g} mm" if there_mm < asked else "ask the maker of the screen" if silent else "",
     )  # fmt: skip
 
@@ -245,7 +242,7 @@ def _zone_board(ground: Ground, subject: str, zone_mm: float, free_mm: float) ->
     return Check(
         code=ZONE_BOARD, subject=subject, clause=MANUAL,
         says=f"the maker wants {zone_mm:g} mm of calcium silicate or cement board here; the face is {name}",
-        demand=_mm("zone", zone_mm), resistance=_mm("clear of it", there_mm),
+        demand=length("zone", zone_mm), resistance=length("clear of it", there_mm),
         remedy="" if there_mm >= zone_mm else f"calcium silicate or cement board for {zone_mm:g} mm, and the recess above it",
     )  # fmt: skip
 
@@ -257,8 +254,8 @@ def _zone_timber(ground: Ground, zone_mm: float, own: CustomAppliance | None) ->
     return Check(
         code=ZONE_TIMBER, subject="frame behind the zone", clause=MANUAL,
         says="timber of the frame stands behind the boards of this zone",
-        demand=_mm("zone", zone_mm), resistance=_mm("allowed", zone_mm) if allowed else None,
-        inputs=(_mm("board before it", near[0].thickness_tenth_mm / 10),) if near else (),
+        demand=length("zone", zone_mm), resistance=length("allowed", zone_mm) if allowed else None,
+        inputs=(length("board before it", near[0].thickness_tenth_mm / 10),) if near else (),
         unverified="" if allowed else "the manual does not say that timber may stand behind a board of this zone",
         remedy="" if allowed else "ask the maker about a frame of timber",
     )  # fmt: skip

@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
+from service.checks.amounts import length, mass
 from service.checks.check import Check, Quantity, Skipped
 from service.checks.clearances import FIRE, SCREEN
 from service.checks.handling import boards_for_two, count_lifts, one_person_kg, tilt_reach_mm, tilt_room_mm, unit_mass_kg
@@ -74,14 +75,6 @@ def _site(ground: Ground) -> Site:
     return ground.job.survey.site or Site()
 
 
-def _mm(symbol: str, value_mm: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_mm, unit="mm")
-
-
-def _kg(symbol: str, value_kg: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_kg, unit="kg")
-
-
 def _route_mm(ground: Ground, told_mm: float, thick_mm: float) -> tuple[float, bool]:
     """What the way in lets through: as told, or less where a corner of the route is narrower; and whether a corner governs."""
     turned_mm = corner_mm(_site(ground).route or (), thick_mm, ground.rules.access.corner_margin_mm)
@@ -102,7 +95,7 @@ def _bar(ground: Ground) -> Check:
     return Check(
         code=BAR, subject=longest.mark, clause=LADDER, unverified=silent,
         says=f"{why} lets bars of {there_mm:.0f} mm through; the longest piece is {asked_mm:g} mm",
-        demand=_mm("longest piece", asked_mm), resistance=_mm("passes", there_mm),
+        demand=length("longest piece", asked_mm), resistance=length("passes", there_mm),
         remedy=f"pieces of at most {there_mm:.0f} mm, joined in the room" if asked_mm > there_mm
         else "measure the longest bar that passes" if silent else "",
     )  # fmt: skip
@@ -119,7 +112,7 @@ def _board(ground: Ground) -> Check:
     return Check(
         code=BOARD, subject=largest.mark, clause=LADDER, unverified=silent,
         says=f"{why} lets boards of {there_mm:.0f} mm through, carried on edge; the longest panel is {asked_mm:g} mm",
-        demand=_mm("longest panel", asked_mm), resistance=_mm("passes", there_mm),
+        demand=length("longest panel", asked_mm), resistance=length("passes", there_mm),
         remedy=f"panels of at most {there_mm:.0f} mm: one more joint" if asked_mm > there_mm
         else "measure the largest board that passes" if silent else "",
     )  # fmt: skip
@@ -136,7 +129,7 @@ def _carton(ground: Ground) -> Check:
     return Check(
         code=CARTON, subject=FIRE, clause=HOUSE, unverified=silent,
         says=f"the carton of the fire, about {asked_mm:g} mm on its small side, goes through a door of {door_mm:g} mm",
-        demand=_mm("carton", asked_mm), resistance=_mm("door less margin", there_mm),
+        demand=length("carton", asked_mm), resistance=length("door less margin", there_mm),
         remedy="unpack the fire before the door" if asked_mm > there_mm else "measure the narrowest door" if silent else "",
     )  # fmt: skip
 
@@ -151,7 +144,7 @@ def _tilt(ground: Ground) -> Result:
     return Check(
         code=TILT, subject="upper frame", binding=False, clause=GEOMETRY,
         says=f"raised whole, its far corner comes {reach_mm:.0f} mm high; the room allows {room_mm:g} mm",
-        demand=_mm("reach", reach_mm), resistance=_mm("room", room_mm), inputs=(_mm("depth", depth_mm),),
+        demand=length("reach", reach_mm), resistance=length("room", room_mm), inputs=(length("depth", depth_mm),),
         remedy="" if reach_mm <= room_mm else f"build it in place by ladders; {tallest_mm:.0f} mm would turn up",
     )  # fmt: skip
 
@@ -162,8 +155,8 @@ def _lifts(ground: Ground) -> tuple[Check, ...]:
         Check(
             code=LIFT, subject=lift.what, binding=False, clause=FILTER,
             says=f"the {lift.what} weighs {lift.mass_kg:g} kg; two people take {lift.two_people_kg:g} kg at {lift.zone} height",
-            demand=_kg("mass", lift.mass_kg), resistance=_kg("two people", lift.two_people_kg),
-            inputs=(_kg("one person", lift.one_person_kg), _kg("three people", lift.three_people_kg)),
+            demand=mass("mass", lift.mass_kg), resistance=mass("two people", lift.two_people_kg),
+            inputs=(mass("one person", lift.one_person_kg), mass("three people", lift.three_people_kg)),
             remedy=words[lift.help] if lift.mass_kg > lift.two_people_kg else "",
         )
         for lift in count_lifts(ground.frame, ground.job, ground.rules)
@@ -179,7 +172,7 @@ def _lift_end(ground: Ground) -> Check:
     return Check(
         code=LIFT_END, subject="upper frame", binding=False, clause=FILTER,
         says=f"raised by one end the frame weighs {end_kg:.1f} kg there; two people take {two_kg:.1f} kg from the floor",
-        demand=_kg("end", end_kg), resistance=_kg("two people", two_kg),
+        demand=mass("end", end_kg), resistance=mass("two people", two_kg),
         remedy="blocks under its upper end before it is raised, or a lifter" if end_kg > two_kg else "",
     )  # fmt: skip
 
@@ -196,7 +189,7 @@ def _boards(ground: Ground) -> Result:
     return Check(
         code=BOARDS, subject=heaviest.mark, binding=False, clause=FILTER,
         says=f"two people carry and fix {', '.join(marks)}; the heaviest weighs {mass_kg:.1f} kg",
-        demand=_kg("mass", mass_kg), resistance=_kg("two people", two_kg),
+        demand=mass("mass", mass_kg), resistance=mass("two people", two_kg),
         remedy="a board lifter, or one more joint" if mass_kg > two_kg else "",
     )  # fmt: skip
 
@@ -208,7 +201,7 @@ def _height(ground: Ground) -> Result:
     return Check(
         code=HEIGHT, subject="ceiling fixings", binding=False, clause=AT_HEIGHT,
         says=f"fixings at the ceiling are made {clear_mm:g} mm above the floor",
-        demand=_mm("ceiling", clear_mm), resistance=_mm("from steps", limit_mm),
+        demand=length("ceiling", clear_mm), resistance=length("from steps", limit_mm),
         remedy="hire a platform for this work" if clear_mm > limit_mm else "",
     )  # fmt: skip
 
@@ -223,7 +216,7 @@ def _fire_out(ground: Ground) -> Check:
     return Check(
         code=REPLACEMENT, subject=FIRE, clause=HOUSE, says="the fire is drawn forward out of its opening",
         demand=Quantity(symbol="body", value=1.0, unit="ratio"), resistance=Quantity(symbol="opening", value=free, unit="ratio"),
-        inputs=(_mm("body width", wide_mm), _mm("body height", high_mm)),
+        inputs=(length("body width", wide_mm), length("body height", high_mm)),
         remedy="" if free >= 1.0 else f"an opening of at least {wide_mm:g} x {high_mm:g} mm",
     )  # fmt: skip
 
@@ -237,6 +230,6 @@ def _screen_out(ground: Ground) -> Result:
     return Check(
         code=REPLACEMENT, subject=SCREEN, clause=HOUSE,
         says=f"the screen is lifted {lift_mm:g} mm off its bracket; {there_mm:g} mm are free over it",
-        demand=_mm("lift", lift_mm), resistance=_mm("there", there_mm),
+        demand=length("lift", lift_mm), resistance=length("there", there_mm),
         remedy="" if there_mm >= lift_mm else f"a gap over the screen of at least {lift_mm:g} mm",
     )  # fmt: skip

@@ -8,6 +8,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from service.brief import supply_of
+from service.checks.amounts import current, length
+from service.checks.amounts import power as watts
 from service.checks.cable_zones import counted_fixings
 from service.checks.check import Check, Quantity, Skipped
 from service.checks.clearances import FIRE, SCREEN, own_figures
@@ -63,18 +65,6 @@ def _services(ground: Ground) -> Services:
     return ground.job.survey.services or Services()
 
 
-def _watts(symbol: str, value_w: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_w, unit="w")
-
-
-def _amps(symbol: str, value_a: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_a, unit="a")
-
-
-def _mm(symbol: str, value_mm: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_mm, unit="mm")
-
-
 def _connection(ground: Ground) -> Check:
     """Fire, screen and what else is fixed on that circuit on one fuse; on a circuit of its own the fire alone."""
     rules, job = ground.rules.power, ground.job
@@ -91,8 +81,8 @@ def _connection(ground: Ground) -> Check:
     return Check(
         code=CONNECTION, subject=FIRE, clause=USUAL if own else FUSE,
         says=f"{total_w:g} W are connected, {current_a:.1f} A; {what} bears {limit_a:g} A, that is {limit_w:g} W",
-        demand=_amps("I", current_a), resistance=_amps("rated", limit_a),
-        inputs=(_watts("P", total_w), _watts("other load", other_w), Quantity(symbol="U", value=rules.supply_v, unit="v")),
+        demand=current("I", current_a), resistance=current("rated", limit_a),
+        inputs=(watts("P", total_w), watts("other load", other_w), Quantity(symbol="U", value=rules.supply_v, unit="v")),
         remedy="" if current_a <= limit_a else remedy,
     )  # fmt: skip
 
@@ -109,7 +99,7 @@ def _circuit(ground: Ground) -> Result:
     return Check(
         code=CIRCUIT, subject=FIRE, binding=False, clause=USUAL,
         says=f"{total_w:g} W together take {current_a:.1f} A; a radial circuit is rated {rules.radial_a:g} A as a rule",
-        demand=_amps("I", current_a), resistance=_amps("radial", rules.radial_a), inputs=(_amps("ring", rules.ring_a),),
+        demand=current("I", current_a), resistance=current("radial", rules.radial_a), inputs=(current("ring", rules.ring_a),),
         remedy="ask the electrician for a separate circuit",
     )  # fmt: skip
 
@@ -160,7 +150,7 @@ def _cover(ground: Ground) -> Check:
     return Check(
         code=CABLE_COVER, subject="cable in the frame", binding=False, clause=ZONES,
         says=f"a cable through the middle of the uprights lies {there_mm:g} mm under the face",
-        demand=_mm("asked", asked_mm), resistance=_mm("there", there_mm),
+        demand=length("asked", asked_mm), resistance=length("there", there_mm),
         remedy="" if there_mm >= asked_mm else "steel plates before it, in line with its outlet",
     )  # fmt: skip
 
@@ -213,6 +203,6 @@ def _recess_socket(ground: Ground) -> Result:
     return Check(
         code=RECESS_SOCKET, subject=SCREEN, binding=False, clause=PLATE,
         says=f"{there_mm:g} mm are free beside the bracket's plate for a twin socket",
-        demand=_mm("plate", asked_mm), resistance=_mm("there", there_mm),
+        demand=length("plate", asked_mm), resistance=length("there", there_mm),
         remedy="" if there_mm >= asked_mm else f"a recess wider by {2 * (asked_mm - there_mm):g} mm",
     )  # fmt: skip

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 import msgspec
 
+from service.checks.amounts import angle, length
 from service.checks.check import Check, Quantity, Skipped
 from service.checks.clearances import FIRE, SCREEN
 from service.engineering import sightlines
@@ -86,16 +87,8 @@ def _sight(ground: Ground, screen: Screen, centre_tenth_mm: int) -> Sight:
     )
 
 
-def _mm(symbol: str, value_mm: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_mm, unit="mm")
-
-
-def _deg(symbol: str, value_deg: float) -> Quantity:
-    return Quantity(symbol=symbol, value=value_deg, unit="deg")
-
-
 def _seat(sight: Sight) -> tuple[Quantity, ...]:
-    return (_mm("d", sight.seat_mm), _mm("h e", sight.eye_mm), _mm("z c", sight.centre_mm))
+    return (length("d", sight.seat_mm), length("h e", sight.eye_mm), length("z c", sight.centre_mm))
 
 
 def _helps(remedy: str, assumed: str, *, held: bool) -> str:
@@ -118,7 +111,7 @@ def _angle(ground: Ground, sight: Sight) -> Check:
     return Check(
         code=PICTURE_ANGLE, subject=SCREEN, binding=False, clause=EG_18, unverified=sight.seat_assumed, inputs=_seat(sight),
         says=f"from {sight.seat_mm:g} mm the picture, {sight.width_mm:.0f} mm wide, fills {fills_deg:.1f} degrees: {word}",
-        demand=_deg("asked", asked_deg), resistance=_deg("fills", fills_deg),
+        demand=angle("asked", asked_deg), resistance=angle("fills", fills_deg),
         remedy=_helps(
             f"a screen of {larger_in:.1f} inches or more, or a nearer seat", sight.seat_assumed,
             held=fills_deg >= asked_deg,
@@ -131,7 +124,7 @@ def _near(ground: Ground, sight: Sight) -> Check:
     return Check(
         code=SEAT_NEAR, subject=SCREEN, binding=False, clause=USUAL, unverified=sight.seat_assumed,
         says=f"the seat is {sight.seat_mm:g} mm from a screen of {sight.diagonal_mm:.0f} mm diagonal",
-        demand=_mm("least", asked_mm), resistance=_mm("seat", sight.seat_mm),
+        demand=length("least", asked_mm), resistance=length("seat", sight.seat_mm),
         remedy=_helps(
             f"a seat at least {asked_mm:.0f} mm away, or a smaller screen", sight.seat_assumed,
             held=sight.seat_mm >= asked_mm,
@@ -145,7 +138,7 @@ def _far(ground: Ground, sight: Sight) -> Check:
     return Check(
         code=SEAT_FAR, subject=SCREEN, binding=False, clause=USUAL, unverified=sight.seat_assumed,
         says=f"the seat is {sight.seat_mm:g} mm from a screen of {sight.diagonal_mm:.0f} mm diagonal",
-        demand=_mm("seat", sight.seat_mm), resistance=_mm("greatest", limit_mm),
+        demand=length("seat", sight.seat_mm), resistance=length("greatest", limit_mm),
         remedy=_helps(
             f"a screen of {larger_in:.1f} inches or more, or a nearer seat", sight.seat_assumed,
             held=sight.seat_mm <= limit_mm,
@@ -164,7 +157,7 @@ def _height(ground: Ground, sight: Sight) -> Check:
     return Check(
         code=HEIGHT, subject=SCREEN, binding=False, clause=RP_196, unverified=sight.eyes_assumed, inputs=_seat(sight),
         says=f"the centre is {rise_deg:.1f} degrees above the eyes: {word}; up to {highest_mm:.0f} mm above the floor is comfort",
-        demand=_deg("rise", rise_deg), resistance=_deg("comfort", rules.comfort_rise_deg),
+        demand=angle("rise", rise_deg), resistance=angle("comfort", rules.comfort_rise_deg),
         remedy=_helps(remedy, sight.eyes_assumed, held=rise_deg <= rules.comfort_rise_deg),
     )  # fmt: skip
 
@@ -177,7 +170,7 @@ def _top(ground: Ground, sight: Sight) -> Check:
     return Check(
         code=TOP_EDGE, subject=SCREEN, binding=False, clause=EG_18, unverified=sight.eyes_assumed, inputs=_seat(sight),
         says=f"the top of the picture is {rise_deg:.1f} degrees above the eyes",
-        demand=_deg("rise", rise_deg), resistance=_deg("greatest", limit_deg),
+        demand=angle("rise", rise_deg), resistance=angle("greatest", limit_deg),
         remedy=_helps(
             f"the screen lower by {lower_mm:.0f} mm, or a seat further away", sight.eyes_assumed,
             held=rise_deg <= limit_deg,
@@ -195,7 +188,7 @@ def _sill(ground: Ground, sight: Sight) -> Check:
     return Check(
         code=SILL, subject=SCREEN, binding=False, clause=HOUSE, unverified=sight.eyes_assumed, inputs=_seat(sight),
         says=f"the sill of the recess hides {hidden_mm:.0f} mm of the screen from the seat",
-        demand=_mm("hidden", hidden_mm), resistance=_mm("greatest", limit_mm),
+        demand=length("hidden", hidden_mm), resistance=length("greatest", limit_mm),
         remedy=_helps(
             f"a gap under the screen larger by {hidden_mm - limit_mm:.0f} mm", sight.eyes_assumed,
             held=hidden_mm <= limit_mm,
@@ -212,7 +205,7 @@ def _plate(ground: Ground) -> Result:
     return Check(
         code=PLATE_ZONE, subject="screen bracket", binding=False, clause=HOUSE,
         says=f"the backboard is {there_mm:g} mm wide behind a plate of {bracket.plate_width_mm:g}",
-        demand=_mm("asked", asked_mm), resistance=_mm("there", there_mm),
+        demand=length("asked", asked_mm), resistance=length("there", there_mm),
         remedy="" if there_mm >= asked_mm else f"a recess wider by {asked_mm - there_mm:g} mm, so that the plate may be shifted",
     )  # fmt: skip
 
@@ -225,7 +218,7 @@ def _cables(ground: Ground, screen: Screen) -> Check:
     there_mm = deep_mm - ground.job.set_back_tenth_mm / 10 - screen.body_depth_mm
     return Check(
         code=CABLE_ROOM, subject=SCREEN, clause=USUAL, says=f"{there_mm:g} mm are free behind the screen for its plugs",
-        demand=_mm("asked", asked_mm), resistance=_mm("there", there_mm), inputs=(_mm("recess depth", deep_mm),),
+        demand=length("asked", asked_mm), resistance=length("there", there_mm), inputs=(length("recess depth", deep_mm),),
         remedy="" if there_mm >= asked_mm else f"cable_room_mm of at least {asked_mm:g}",
     )  # fmt: skip
 
@@ -244,6 +237,6 @@ def _flames(ground: Ground) -> Check:
     return Check(
         code=FLAMES, subject=FIRE, binding=False, clause=USUAL,
         says=f"the middle of the fire is {there_mm:g} mm above the floor",
-        demand=_mm("middle", there_mm), resistance=_mm("seated eyes", limit_mm),
+        demand=length("middle", there_mm), resistance=length("seated eyes", limit_mm),
         remedy="" if there_mm <= limit_mm else f"a platform lower by {there_mm - limit_mm:g} mm",
     )  # fmt: skip

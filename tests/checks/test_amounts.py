@@ -4,7 +4,9 @@ import pytest
 
 from service.checks.amounts import (
     HOUSE,
+    angle,
     count,
+    current,
     eurocode_5,
     force,
     house,
@@ -12,15 +14,16 @@ from service.checks.amounts import (
     mass,
     moment,
     newton_metres,
+    power,
     ratio,
     stress,
 )
 
 
 def test_quantities_name_units_without_a_line() -> None:
-    made = [one("x", 2.0) for one in (force, moment, length, stress, ratio, count, mass)]
+    made = [one("x", 2.0) for one in (force, moment, length, stress, ratio, count, mass, power, current, angle)]
 
-    assert ["n", "n_mm", "mm", "mpa", "ratio", "count", "kg"] == [one.unit for one in made]
+    assert ["n", "n_mm", "mm", "mpa", "ratio", "count", "kg", "w", "a", "deg"] == [one.unit for one in made]
     assert {("x", 2.0)} == {(one.symbol, one.value) for one in made}
 
 
