@@ -14,6 +14,7 @@ from sqlalchemy.ext.asyncio import create_async_engine
 
 from service.store.engine import EngineLimits, connect_arguments, database_url
 from service.store.faults import is_database_away
+from service.store.reading import ONE_MOMENT
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
@@ -30,18 +31,28 @@ GREATEST_WAIT_SECONDS: Final = 10.0
 LOAD_LIMITS: Final = EngineLimits(statement_seconds=20.0, command_seconds=25.0)
 
 
+type Load = Callable[[AsyncConnection], Awaitable[Callable[[], None]]]
+
+
+def _nothing() -> None:
+    """Where nothing is to be done."""
+
+
 class Follower:
     """Calls for a load at the start, at each notice and at each poll; one task, one connection; `async with` starts and stops."""
 
-    def __init__(self, url: str | URL, channel: str, load: Callable[[AsyncConnection], Awaitable[None]]) -> None:
+    def __init__(self, url: str | URL, channel: str, load: Load, connected: Callable[[], None] = _nothing) -> None:
         """Nothing is connected yet.
 
         Args:
             url: the database. Not through a pooler that gives each transaction another connection: notices would be lost.
             channel: where notices come.
-            load: reads what is followed, in a transaction that is open already.
+            load: reads what is followed, in a transaction that is open already and sees one moment; what it yields puts that in
+                place once the transaction is over, with no wait between, so that what is in place is never called stale.
+            connected: called on each new connection, before the first load on it: it may be to another database.
         """
         self.poll_seconds = 30.0
+        self._connected_anew = connected
         self._url = database_url(url)
         self._channel = channel
         self._load = load
@@ -58,7 +69,7 @@ class Follower:
 
     @property
     def is_stale(self) -> bool:
-        """Whether the connection is lost, or two looks were missed, as with a server that is frozen."""
+        """Whether the connection is lost, or two looks were missed: a frozen server keeps the connection and says nothing."""
         return not self._connected or self.age_seconds is None or self.age_seconds > 2 * self.poll_seconds
 
     async def wait_until_loaded(self, within_seconds: float) -> bool:
@@ -95,7 +106,7 @@ class Follower:
         while True:
             try:
                 async with engine.connect() as connection:
-                    await self._listen(connection)
+                    await self._listen(await connection.execution_options(**ONE_MOMENT))
             except Exception as error:
                 LOGGER.warning("%s not followed: %r", self._channel, error, exc_info=not is_database_away(error))
             self._connected = False
@@ -117,12 +128,14 @@ class Follower:
         def noticed(*_: object) -> None:
             changed.set()
 
+        self._connected_anew()
         driver.add_termination_listener(lost)
         await driver.add_listener(self._channel, noticed)
         while True:
             changed.clear()
             async with connection.begin():
-                await self._load(connection)
+                put_in_place = await self._load(connection)
+            put_in_place()
             self._confirmed_at_seconds = time.monotonic()
             self._connected = True
             self._wait_seconds = LEAST_WAIT_SECONDS

@@ -3,10 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import contextlib
-import logging
-import random
-import time
 from typing import TYPE_CHECKING, Self
 
 import msgspec
@@ -16,29 +12,24 @@ from sqlalchemy.ext.asyncio import create_async_engine
 from service.store import tables
 from service.store.acting import act_for
 from service.store.book_index import read_index
-from service.store.engine import EngineLimits, connect_arguments, database_url
-from service.store.faults import is_database_away
+from service.store.engine import connect_arguments, database_url
+from service.store.following import LOAD_LIMITS, Follower
 from service.store.frozen import read_parts
 from service.store.reading import DEMO, ONE_MOMENT, catalogue_on
 from service.store.snapshots import Snapshots
 
 if TYPE_CHECKING:
     import datetime as dt
+    from collections.abc import Callable
     from types import TracebackType
 
-    import asyncpg
     from sqlalchemy.engine import URL
     from sqlalchemy.ext.asyncio import AsyncConnection
 
     from service.catalogue import Catalogue
     from service.store.book_index import IndexedBook, IndexedRevision
 
-CLOSED = "the connection was closed before it could listen"
-LOGGER = logging.getLogger(__name__)
-LEAST_WAIT_SECONDS = 0.2
-GREATEST_WAIT_SECONDS = 10.0
 KEPT_COUNT = 8  # revisions kept for requests and jobs that began with them
-LOAD_LIMITS = EngineLimits(statement_seconds=20.0, command_seconds=25.0)
 
 
 class KeeperState(msgspec.Struct, frozen=True, kw_only=True):
@@ -61,17 +52,13 @@ class CatalogueKeeper:
             poll_seconds: look at least this often, should a notice be lost or a new day begin.
         """
         self._url = database_url(url)
-        self._poll_seconds = poll_seconds
-        self._wait_seconds = LEAST_WAIT_SECONDS
         self._current: dict[str, Catalogue] = {}
         self._snapshots = Snapshots(KEPT_COUNT)
         self._index: tuple[IndexedBook, ...] = ()
         self._fetching: dict[tuple[str, str], asyncio.Lock] = {}
         self._read_at: tuple[int, dt.date] | None = None
-        self._confirmed_at_seconds: float | None = None
-        self._connected = False
-        self._loaded = asyncio.Event()
-        self._task: asyncio.Task[None] | None = None
+        self._follower = Follower(url, tables.CHANNEL, self._load, self._forget_count)
+        self._follower.poll_seconds = poll_seconds
 
     def current(self, account: str = DEMO) -> Catalogue | None:
         """The newest catalogue held of an account, at today's prices of its default price book; None: none is held."""
@@ -111,34 +98,24 @@ class CatalogueKeeper:
 
     def state(self) -> KeeperState:
         """Whether anything is held, and how far it can be relied on to be the newest."""
-        confirmed = self._confirmed_at_seconds
-        age_seconds = None if confirmed is None else time.monotonic() - confirmed
         return KeeperState(
             loaded=bool(self._current),
-            # A server that is frozen keeps the connection and says nothing: two looks missed are as bad as none.
-            stale=not self._connected or age_seconds is None or age_seconds > 2 * self._poll_seconds,
-            age_seconds=age_seconds,
+            stale=self._follower.is_stale,
+            age_seconds=self._follower.age_seconds,
             version_count=self._read_at[0] if self._read_at else None,
         )
 
     async def wait_until_loaded(self, within_seconds: float) -> bool:
-        """Wait for the first load; False: it did not come in time, and the keeper goes on trying."""
-        with contextlib.suppress(TimeoutError):
-            await asyncio.wait_for(self._loaded.wait(), within_seconds)
-        return self._loaded.is_set()
+        """As `Follower.wait_until_loaded`."""
+        return await self._follower.wait_until_loaded(within_seconds)
 
     def start(self) -> None:
         """Begin to follow; again is fine."""
-        if self._task is None:
-            self._task = asyncio.create_task(self._follow(), name="catalogue keeper")
+        self._follower.start()
 
     async def stop(self) -> None:
-        """End the task and its connection; what is held stays held. Again is fine."""
-        task, self._task = self._task, None
-        if task is not None:
-            task.cancel()
-            await asyncio.gather(task, return_exceptions=True)
-            self._connected = False
+        """Follow no more; what is held stays held. Again is fine."""
+        await self._follower.stop()
 
     async def __aenter__(self) -> Self:
         """Start."""
@@ -149,59 +126,23 @@ class CatalogueKeeper:
         """Stop."""
         await self.stop()
 
-    async def _follow(self) -> None:
-        """Connect and listen for ever; after a fault wait, longer each time, and connect again."""
-        engine = create_async_engine(self._url, poolclass=NullPool, connect_args=connect_arguments(LOAD_LIMITS))
-        while True:
-            try:
-                async with engine.connect() as connection:
-                    await self._listen(await connection.execution_options(**ONE_MOMENT))
-            except Exception as error:
-                LOGGER.warning("catalogue not followed: %r", error, exc_info=not is_database_away(error))
-            self._connected = False
-            # Jitter, so that the replicas do not all come back at once.
-            await asyncio.sleep(self._wait_seconds * random.uniform(0.5, 1.0))  # noqa: S311 - no secret
-            self._wait_seconds = min(2 * self._wait_seconds, GREATEST_WAIT_SECONDS)
+    def _forget_count(self) -> None:
+        """The same count may be another database's: a copy put back, say."""
+        self._read_at = None
 
-    async def _listen(self, connection: AsyncConnection) -> None:
-        """Listen first, then load, so that no change falls between; ends only by a fault."""
-        driver: asyncpg.Connection[asyncpg.Record] | None = (await connection.get_raw_connection()).driver_connection
-        if driver is None:
-            raise ConnectionError(CLOSED)
-        changed = asyncio.Event()
+    async def _load(self, connection: AsyncConnection) -> Callable[[], None]:
+        """Read what changed, all accounts in one moment, to be put in place at once."""
+        read_at = await _version(connection)
+        if read_at == self._read_at:
+            return lambda: None
+        index = await read_index(connection)
+        current = await self._read_current(connection, index, read_at[1].isoformat())
 
-        def lost(_: object) -> None:
-            self._connected = False
-            changed.set()
+        def put_in_place() -> None:
+            self._index, self._current, self._read_at = index, current, read_at
+            self._snapshots.keep_only({book.account for book in index})
 
-        def noticed(*_: object) -> None:
-            changed.set()
-
-        self._read_at = None  # the same count may be another database's: a copy put back, say
-        driver.add_termination_listener(lost)
-        await driver.add_listener(tables.CHANNEL, noticed)
-        while True:
-            changed.clear()
-            await self._load(connection)
-            with contextlib.suppress(TimeoutError):
-                await asyncio.wait_for(changed.wait(), self._poll_seconds)
-
-    async def _load(self, connection: AsyncConnection) -> None:
-        """Read what changed, all accounts in one moment, and put it in place at once."""
-        fresh: tuple[tuple[IndexedBook, ...], dict[str, Catalogue]] | None = None
-        async with connection.begin():
-            read_at = await _version(connection)
-            if read_at != self._read_at:
-                index = await read_index(connection)
-                fresh = index, await self._read_current(connection, index, read_at[1].isoformat())
-        if fresh is not None:  # with no wait from here on, so that what is in place is never called stale
-            self._index, self._current = fresh
-            self._read_at = read_at
-            self._snapshots.keep_only({book.account for book in self._index})
-        self._confirmed_at_seconds = time.monotonic()
-        self._connected = True
-        self._wait_seconds = LEAST_WAIT_SECONDS
-        self._loaded.set()
+        return put_in_place
 
     async def _read_current(
         self, connection: AsyncConnection, index: tuple[IndexedBook, ...], today: str

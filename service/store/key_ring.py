@@ -18,6 +18,7 @@ from service.store.following import Follower
 
 if TYPE_CHECKING:
     import datetime as dt
+    from collections.abc import Callable
     from types import TracebackType
 
     from sqlalchemy.engine import URL
@@ -61,10 +62,14 @@ class KeyRing:
         """Follow no more; what is held stays held."""
         await self._follower.stop()
 
-    async def _load(self, connection: AsyncConnection) -> None:
+    async def _load(self, connection: AsyncConnection) -> Callable[[], None]:
         await act_for(connection, ALL_ACCOUNTS)
         found = [_held(row) for row in (await connection.execute(_query())).mappings()]
-        self._keys = {key.key_id: key for key in found}
+
+        def put_in_place() -> None:
+            self._keys = {key.key_id: key for key in found}
+
+        return put_in_place
 
 
 def _query() -> Any:  # noqa: ANN401 - a query of the library

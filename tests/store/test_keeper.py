@@ -13,7 +13,7 @@ import pytest
 from sqlalchemy import delete, func, insert, select, update
 
 from service.catalogue import Catalogue, demo_catalogue
-from service.store import CatalogueKeeper, EngineLimits, KeeperState, keeper, load_demo, make_engine, migrate, tables
+from service.store import CatalogueKeeper, EngineLimits, KeeperState, following, keeper, load_demo, make_engine, migrate, tables
 from service.store.book_index import IndexedBook, read_index
 from service.store.embedded import EmbeddedPostgres
 from tests.postgres import as_service, new_data_dir, unfreeze
@@ -315,14 +315,14 @@ async def test_it_serves_on_while_the_server_is_dead(own_server: EmbeddedPostgre
         await change(engine, all_prices_at(11))
         await seconds_until(lambda: price_of(running.current()) == 11, 20)
         assert not running.state().stale
-        assert keeper.LEAST_WAIT_SECONDS == running._wait_seconds  # noqa: SLF001 - the next outage begins with short waits again
+        assert following.LEAST_WAIT_SECONDS == running._follower._wait_seconds  # noqa: SLF001 - short waits again at the next outage
         await change(engine, all_prices_at(12))  # and it listens again
         await seconds_until(lambda: price_of(running.current()) == 12, 1.0)
     await engine.dispose()
 
 
 async def test_it_serves_on_while_the_server_is_frozen(own_server: EmbeddedPostgres, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(keeper, "LOAD_LIMITS", EngineLimits(connect_seconds=0.5, command_seconds=2.0))
+    monkeypatch.setattr(following, "LOAD_LIMITS", EngineLimits(connect_seconds=0.5, command_seconds=2.0))
     engine = make_engine(own_server.url)
     await load_demo(engine)
     await unfreeze(engine)
@@ -353,10 +353,10 @@ async def test_the_wait_between_tries_grows_to_its_bound(tmp_path: Path, monkeyp
 
     def no_wait(least: float, greatest: float) -> float:
         assert (0.5, 1.0) == (least, greatest)
-        waits.append(running._wait_seconds)  # noqa: SLF001 - seen nowhere else
+        waits.append(running._follower._wait_seconds)  # noqa: SLF001 - seen nowhere else
         return 0.0
 
-    monkeypatch.setattr("service.store.keeper.random.uniform", no_wait)
+    monkeypatch.setattr("service.store.following.random.uniform", no_wait)
     async with CatalogueKeeper(f"postgresql://nobody@/none?host={tmp_path}") as running:
         await seconds_until(lambda: len(waits) >= 9, 10)
 
