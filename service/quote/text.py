@@ -11,6 +11,7 @@ from service.quote.text_layout import row, title, words, wrapped
 from service.quote.text_money import bill_text, hours_text, price_text
 from service.quote.text_notes import alternatives_text, assumed_text, cautions_text, origin_text, unmet_text
 from service.quote.text_recut import recut_text
+from service.quote.text_work import programme_text, sequence_text
 from service.quote.wire import QuoteDesigned, Unbuildable
 from service.survey.appliance import CatalogueAppliance, CustomAppliance
 from service.survey.wishes import CatalogueScreen, CustomScreen
@@ -36,6 +37,8 @@ def _designed(quote: QuoteDesigned) -> Iterator[str]:
     yield from cuts_text(quote.cut_plan)
     yield from bill_text(quote.bill)
     yield from hours_text(quote.labour)
+    yield from programme_text(quote.labour.programme)
+    yield from sequence_text(quote.build_sequence)
     yield from price_text(quote.price)
     yield from title("NOT INCLUDED")
     yield from wrapped("; ".join(quote.exclusions))
@@ -54,7 +57,7 @@ def _head(quote: QuoteDesigned) -> Iterator[str]:
     yield from row("for", f"fire {fire_name(brief.appliance)}{screen}")
     taxed = "with tax" if float(quote.price.tax.amount) else "no tax"
     yield from row("total", f"{total.amount} {total.currency}, {taxed}{complete}")
-    yield from row("standing", f"{words(quote.standing).upper()}: {'; '.join(quote.standing_reasons)}")
+    yield from row("standing", ": ".join(filter(None, (words(quote.standing).upper(), "; ".join(quote.standing_reasons)))))
 
 
 def fire_name(choice: ApplianceChoice) -> str:

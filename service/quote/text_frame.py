@@ -6,7 +6,7 @@ from collections import Counter
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from service.frame import Axis, CutWhen, Unit
+from service.frame import Axis, CutWhen, EndJoint, Unit
 from service.quote.text_layout import number, row, runs_of, title, words, wrapped
 
 if TYPE_CHECKING:
@@ -16,6 +16,12 @@ if TYPE_CHECKING:
 
 UNIT_NAMES = {Unit.BASE: "base frame", Unit.UPPER: "upper frame"}
 STAR = "*"  # cut after measuring
+BRACKETS = {
+    EndJoint.BRACKET: "an angle bracket",
+    EndJoint.BRACKET_PAIR: "two angle brackets, over and under,",
+    EndJoint.HEAVY_BRACKET: "a heavy angle bracket",
+}
+ENDS = {Axis.X: ("left", "right"), Axis.Y: ("rear", "front"), Axis.Z: ("lower", "upper")}
 
 
 def frame_text(frame: FrameBody, boards: dict[str, str]) -> Iterator[str]:
@@ -140,6 +146,19 @@ def _stations(frame: FrameBody) -> list[str]:
     ]
 
 
+def _brackets(frame: FrameBody) -> Iterator[str]:
+    """Which ends of which members are held by brackets; all other ends bear, or are screwed."""
+    label = "brackets"
+    for joint, what in BRACKETS.items():
+        both = [one.mark for one in frame.members if one.start_joint is joint is one.end_joint]
+        single = [one for one in frame.members if (one.start_joint is joint) is not (one.end_joint is joint)]
+        ends = [f"{one.mark} ({ENDS[one.along][one.end_joint is joint]} end)" for one in single]
+        if both or ends:
+            named = (f"both ends of {runs_of(both)}" if both else "", ", ".join(ends))
+            yield from row(label, f"{what} at {'; '.join(filter(None, named))}")
+            label = ""
+
+
 def _fixings(frame: FrameBody) -> Iterator[str]:
     yield from title("FIXINGS (mm)")
     if frame.stations:
@@ -148,6 +167,7 @@ def _fixings(frame: FrameBody) -> Iterator[str]:
             yield from row(
                 "", f"each packed as its floor asks, up to {number(frame.stations[0].packer_mm)}, from the floor's highest point"
             )
+    yield from _brackets(frame)
     rows = Counter(one.z_mm for one in frame.wall_fixings)
     heights = ", ".join(f"{number(z)} ({count})" for z, count in sorted(rows.items()))
     yield from row("wall", f"{len(frame.wall_fixings)} through the upper frame, at z {heights}")

@@ -95,3 +95,12 @@ def test_notes_of_the_layout_are_printed() -> None:
     assert any(
         line.startswith("note: pack the 39.5") for line in part(read(on(C0, survey__brief__appliance_shift_mm=-165)), "FIXINGS")
     )
+
+
+def test_every_bracketed_end_is_named() -> None:
+    """worked-examples.md, after checks: the trimmer of A in two brackets; of B in one, as its left end bears on the jack."""
+    a, b = (" ".join(" ".join(part(text_of(name), "FIXINGS")).split()) for name in ("A", "B"))
+
+    assert "an angle bracket at both ends of " in a
+    assert all(mark in a for mark in ("U-T1", "U-S1", "U-TP1", "U-B1..2"))
+    assert "U-T1 (right end)" in b
